@@ -1,0 +1,1 @@
+"""What the hands do, when: a lick's timeline as events in seconds, semitones and cents."""

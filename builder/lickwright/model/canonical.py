@@ -1,0 +1,63 @@
+"""Canonical bytes of a value: the same for equal values, places left out.
+
+The bytes are what cache keys are made of. A field that is not compared (a place)
+is not written either.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import fields, is_dataclass
+from enum import Enum
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+
+@lru_cache(maxsize=256)
+def _compared(kind: type) -> tuple[str, ...]:
+    return tuple(f.name for f in fields(kind) if f.compare)
+
+
+def canonical(value: object) -> bytes:
+    """Return bytes that are equal exactly when the values are.
+
+    Takes frozen dataclasses, enums, fractions, numbers, strings, bytes, None, and
+    tuples or frozensets of them.
+
+    Raises:
+        TypeError: For any other type: a value that has no canonical form must not
+            reach a cache key.
+    """
+    parts: list[str] = []
+    _write(value, parts)
+    return "".join(parts).encode()
+
+
+def digest(value: object) -> str:
+    """Return the SHA-256 of the canonical bytes, in hexadecimal."""
+    return hashlib.sha256(canonical(value)).hexdigest()
+
+
+def _write(value: Any, out: list[str]) -> None:
+    kind = type(value)
+    if value is None or kind in (bool, int, float, str, bytes):
+        out.append(f"{value!r};")
+    elif kind is Fraction:
+        out.append(f"{value.numerator}/{value.denominator};")
+    elif kind is tuple:
+        out.append("(")
+        for item in value:
+            _write(item, out)
+        out.append(")")
+    elif isinstance(value, Enum):
+        out.append(f"{kind.__name__}.{value.name};")
+    elif is_dataclass(value):
+        out.append(f"{kind.__name__}<")
+        for name in _compared(kind):
+            _write(getattr(value, name), out)
+        out.append(">")
+    elif kind is frozenset:
+        out.append("{" + "".join(sorted(canonical(item).decode() for item in value)) + "}")
+    else:
+        raise TypeError(f"{kind.__name__} has no canonical form")

@@ -62,8 +62,9 @@ class Tone:
         path: Pitch at the start, then after each bend or release in turn; empty for dead notes.
         link: How it continues the tone before it on its string; None = struck, tapped or hammered anew.
         struck: True when a stroke or tap begins it (not a join's target, not a late bend).
-        rings_on: True when the next sound of its voice, joined to this one, leaves
-            this string alone: it sounds on through that sound.
+        tied: True when it is the same fret of the sound before, joined and not struck again.
+        rings_through: Through how many following sounds of its voice, joined to this
+            one and leaving this string alone, it sounds on.
         bends: Bends written on it, in order.
         finger: ``0``-``4``, ``T`` or None.
         hand: Plucking finger ``p i m a c``, pick ``P``, or None.
@@ -77,7 +78,8 @@ class Tone:
     path: tuple[Fraction, ...]
     link: JoinKind | None = None
     struck: bool = True
-    rings_on: bool = False
+    tied: bool = False
+    rings_through: int = 0
     bends: tuple[Bend, ...] = ()
     vibrato: bool = False
     finger: str | None = None
@@ -99,14 +101,15 @@ class Tone:
 
 @dataclass(frozen=True, slots=True)
 class GraceNote:
-    """A grace note before a sound. ``link`` is how it comes from the grace note before it.
+    """A grace note (or the notes of a rake struck together) before a sound.
 
     Attributes:
-        slurred: Leads without a new stroke into what follows on its own string.
+        leads: How it goes on to what follows on its own string without a new stroke
+            (hammer, pull, slide); None = what follows is struck.
     """
 
     tones: tuple[Tone, ...]
-    slurred: bool = False
+    leads: JoinKind | None = None
     span: Span = place()
 
 
@@ -115,7 +118,7 @@ class Sound:
     """One sound of a voice: a note or chord where it begins.
 
     Attributes:
-        address: ``2.3`` or ``low2.3``.
+        address: ``2.3`` or ``low2.3``; sound 0 is one that an excerpt's cut strikes anew.
         onset: In its bar, as written.
         duration: As written, holds included, over bar lines too (first time through).
         time: Onset in its bar as played (swing counted in).
@@ -226,6 +229,8 @@ class MusicBar:
         meter: In force. ``meter_shown``: printed at this bar (first bar or a change).
         length: What the bar must hold, in quarters: the meter's, the pickup's, or the
             shorter bar that makes up for a pickup.
+        offset: Where in a whole bar of its meter it begins, in quarters (a pickup, a
+            cut excerpt); metric weight and beams count from there.
         chords: In force, in order; the first stands at onset 0.
         opens, closes, endings, times: Repeat signs; ``times`` how often ``:|`` is played in all.
         ending_closed: True when the printed ending bracket ends with this bar.
@@ -239,6 +244,7 @@ class MusicBar:
     chords: tuple[ChordAt, ...]
     upper: Line
     lower: Line | None = None
+    offset: Fraction = Fraction(0)
     opens: bool = False
     closes: bool = False
     endings: tuple[int, ...] = ()

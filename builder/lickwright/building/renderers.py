@@ -1,0 +1,106 @@
+"""Which renderer makes which kind of order, and what a result depends on besides the order.
+
+A renderer is named, not imported: Verovio, numpy and the encoder are loaded in the worker that needs them.
+The version of a renderer is the digest of the source it is made of and the versions of the libraries that
+it draws or sounds with, so a changed line makes anew whatever it could have changed, and nobody has to
+remember to count a number up.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import platform
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from importlib.metadata import PackageNotFoundError, version
+from importlib.resources import files
+from typing import TYPE_CHECKING, Any
+
+from lickwright.building.packing import unpack_score, unpack_sound
+from lickwright.model.orders import Order, Result, ScoreOrder, SoundOrder
+
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
+
+@dataclass(frozen=True, slots=True)
+class Renderer:
+    """One kind of order and who makes it.
+
+    Attributes:
+        kind: ``score`` or ``sound``; begins the cache key.
+        work: What is made, in the words of a finding ("the notation of porch-step").
+        function: ``module:function`` of the package, from order to result.
+        unpack: From the bytes of a cache entry to the result.
+        sources: Packages and files of ours whose text decides what comes out.
+        libraries: Distributions whose version does.
+    """
+
+    kind: str
+    work: str
+    function: str
+    unpack: Callable[[bytes], Result]
+    sources: tuple[str, ...]
+    libraries: tuple[str, ...]
+
+
+_MUSIC = ("text", "terms", "theory", "instrument", "model", "building/packing.py")
+
+RENDERERS: dict[type[Any], Renderer] = {
+    ScoreOrder: Renderer(
+        kind="score",
+        work="notation",
+        function="engraving.engrave:engrave",
+        unpack=unpack_score,
+        sources=(*_MUSIC, "engraving"),
+        libraries=("verovio", "lxml"),
+    ),
+    SoundOrder: Renderer(
+        kind="sound",
+        work="sound",
+        function="building.recording:record",
+        unpack=unpack_sound,
+        sources=(*_MUSIC, "performance", "sound", "building/recording.py"),
+        libraries=("numpy", "soundfile"),
+    ),
+}
+
+
+def renderer_of(order: Order) -> Renderer:
+    """Return who makes an order."""
+    return RENDERERS[type(order)]
+
+
+def make(order: Order) -> Result:
+    """Make an order here and now, loading its renderer."""
+    module, _, name = renderer_of(order).function.partition(":")
+    result: Result = getattr(import_module(f"lickwright.{module}"), name)(order)
+    return result
+
+
+@cache
+def version_of(renderer: Renderer) -> str:
+    """Return the digest of a renderer's own source, its libraries and the Python that runs them."""
+    counted = hashlib.sha256(".".join(platform.python_version_tuple()[:2]).encode())
+    for library in renderer.libraries:
+        counted.update(f"\n{library} {_installed(library)}".encode())
+    for source in renderer.sources:
+        for file in _files(files("lickwright") / source):
+            counted.update(file.read_bytes())
+    return counted.hexdigest()
+
+
+def _installed(library: str) -> str:
+    try:
+        return version(library)
+    except PackageNotFoundError:
+        return "none"
+
+
+def _files(source: Traversable) -> list[Traversable]:
+    if not source.is_dir():
+        return [source]
+    entries = sorted(source.iterdir(), key=lambda entry: entry.name)
+    return [file for entry in entries if entry.name != "__pycache__" for file in _files(entry)]

@@ -1,0 +1,79 @@
+// @ts-check
+/**
+ * Times and places in a lick. Pure functions: no page, no sound.
+ *
+ * @typedef {{bpm: number, label: string, scale: number, file: string}} Tempo
+ *   `scale` times a second at full tempo is a second at this one; `file` is the sound's address.
+ * @typedef {[number, string[]]} Light from this second on, exactly these notes sound
+ * @typedef {Object} Music what a page says about a lick; seconds are those of the full tempo
+ * @property {string} name
+ * @property {number} beat length of one beat in seconds
+ * @property {number} beats beats to count in
+ * @property {[number, number][]} bars start and end of each written bar
+ * @property {number} pickup length of the pickup bar in seconds, 0 without one
+ * @property {Tempo[]} tempi
+ * @property {Light[]} lights in order of time
+ */
+(function () {
+  "use strict";
+
+  /**
+   * The light that is on at a moment.
+   * @param {Light[]} lights @param {number} seconds
+   * @returns {number} its index, or -1 before the first
+   */
+  function lightAt(lights, seconds) {
+    let low = 0, high = lights.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (lights[middle][0] <= seconds) low = middle + 1; else high = middle;
+    }
+    return low - 1;
+  }
+
+  /**
+   * The seconds from the start of one bar to the end of another, at full tempo.
+   * @param {Music} music @param {[number, number]} range first and last bar, by index
+   * @returns {[number, number]}
+   */
+  function span(music, range) {
+    return [music.bars[range[0]][0], music.bars[range[1]][1]];
+  }
+
+  /**
+   * Beats to count and when the music enters, so that bar 1 falls on the beat after the last one counted.
+   * @param {Music} music @param {number} scale @param {boolean} withPickup
+   * @returns {{clicks: number[], entry: number}} seconds from the first click
+   */
+  function countIn(music, scale, withPickup) {
+    const beat = music.beat * scale, lead = withPickup ? music.pickup * scale : 0;
+    const bars = Math.max(1, Math.ceil(lead / (beat * music.beats)));
+    const entry = bars * music.beats * beat - lead;
+    /** @type {number[]} */
+    const clicks = [];
+    for (let k = 0; k < bars * music.beats; k++) clicks.push(k * beat);
+    return { clicks: clicks, entry: entry };
+  }
+
+  /**
+   * A piece of sound that may be repeated without a seam: its last samples fade over into those
+   * that stand before its first, so the jump back goes on where the sound was.
+   * @param {Float32Array} samples @param {number} from first sample @param {number} to the one after the last
+   * @param {number} fade length of the cross-fade in samples
+   * @returns {Float32Array<ArrayBuffer>} exactly `to - from` samples; those beyond the end are silent
+   */
+  function loopOf(samples, from, to, fade) {
+    const piece = new Float32Array(to - from);
+    piece.set(samples.subarray(from, Math.min(to, samples.length)));
+    const length = Math.min(fade, piece.length);
+    for (let k = 0; k < length; k++) {
+      const weight = (k + 1) / length, before = from - length + k;
+      const place = piece.length - length + k;
+      piece[place] = piece[place] * (1 - weight) + (before >= 0 ? samples[before] : 0) * weight;
+    }
+    return piece;
+  }
+
+  window.lickwright = window.lickwright || {};
+  window.lickwright.time = { lightAt: lightAt, span: span, countIn: countIn, loopOf: loopOf };
+}());

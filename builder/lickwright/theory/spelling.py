@@ -1,0 +1,80 @@
+"""How a sounding note is written: F sharp or G flat.
+
+The first that applies: a chord tone is spelled by its chord; a note of the key by the key (in minor
+the sixth and seventh may be raised); a chromatic note that moves on by a half step is the raised
+lower letter going up and the lowered upper letter going down (repeated, it goes the way it came);
+one that is left by a leap takes the blue names ``b3 b5 b7``; any other is the nearest to the tonic
+on the line of fifths, ``b2`` to ``#4``. Double accidentals are written only where the chord asks
+for them.
+
+References: chromatic spelling by direction (common practice; Gould, *Behind Bars*, from memory).
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from lickwright.theory.interval import Interval
+from lickwright.theory.pitch import FIFTHS, Pitch, PitchClass
+
+if TYPE_CHECKING:
+    from lickwright.theory.chord import ChordSymbol
+    from lickwright.theory.key import Key
+
+# half steps above the tonic -> letters above it; the position on the line of fifths is implied
+_NEAREST = {0: 0, 1: 1, 2: 1, 3: 2, 4: 2, 5: 3, 6: 3, 7: 4, 8: 5, 9: 5, 10: 6, 11: 6}
+_BLUE = {3: 2, 6: 4, 10: 6}
+_LEAP = 3
+"""Half steps from which a move is a leap."""
+
+_SIMPLE = tuple(PitchClass(letter, alter) for letter in FIFTHS for alter in (-1, 0, 1))
+
+
+def _without_doubles(semitone: int, tonic: PitchClass) -> PitchClass:
+    same = (note for note in _SIMPLE if note.semitone == semitone)
+    return min(same, key=lambda note: (abs(note.fifths - tonic.fifths), note.fifths))
+
+
+def _chromatic(semitone: int, key: Key, motion: int | None) -> PitchClass:
+    below, above = key.spelling(semitone - 1), key.spelling(semitone + 1)
+    raised = PitchClass(below.letter, below.alter + 1) if below is not None else None
+    lowered = PitchClass(above.letter, above.alter - 1) if above is not None else None
+    if motion == 1 and raised is not None:
+        note = raised
+    elif motion == -1 and lowered is not None:
+        note = lowered
+    else:
+        up = (semitone - key.tonic.semitone) % 12
+        leaps = motion is not None and abs(motion) >= _LEAP
+        steps = _BLUE[up] if leaps and up in _BLUE else _NEAREST[up]
+        note = Interval(steps, up).above(key.tonic)
+    return note if abs(note.alter) <= 1 else _without_doubles(semitone, key.tonic)
+
+
+@lru_cache(maxsize=65536)
+def _name(semitone: int, key: Key, chord: ChordSymbol | None, motion: int | None) -> PitchClass:
+    if chord is not None and semitone in chord.semitones:
+        return next(note for note in chord.pitch_classes if note.semitone == semitone)
+    return key.spelling(semitone) or _chromatic(semitone, key, motion)
+
+
+def spell(
+    midi: int, key: Key, chord: ChordSymbol | None, previous: int | None, following: int | None
+) -> Pitch:
+    """Write a sounding note.
+
+    Args:
+        midi: What sounds, or what is written when the part is written an octave up.
+        key: The key in force.
+        chord: The chord in force; ``None`` and ``N.C.`` have no say.
+        previous: MIDI number of the melodic neighbour before, in the same voice, or ``None``.
+        following: The one after, or ``None`` at the end of a phrase.
+
+    Returns:
+        The spelled pitch; its ``midi`` is the one given.
+    """
+    motion = None if following is None else max(-_LEAP, min(_LEAP, following - midi))
+    if motion == 0 and previous is not None:  # a repeated note goes on the way it came
+        motion = midi - previous if abs(midi - previous) == 1 else 0
+    return Pitch.at(midi, _name(midi % 12, key, chord, motion))

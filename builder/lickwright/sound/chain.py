@@ -92,10 +92,13 @@ def _body(guitar: Guitar) -> npt.NDArray[np.float64]:
     body[0] = 1
     for mode in guitar.modes:
         decay = np.exp(-np.pi * mode.hertz / mode.q * time)
-        body += mode.level * decay * np.sin(2 * np.pi * mode.hertz * time)
+        # a decay of time constant T has the gain T / 2 at its frequency
+        steep = 2 * np.pi * mode.hertz / mode.q / RATE
+        body += mode.gain * steep * decay * np.sin(2 * np.pi * mode.hertz * time)
     if guitar.wood:
-        body += guitar.wood * colour("wood", 0.2, 400, 5000)[: len(time)] * np.exp(-time / 0.012)
-    return body
+        grain = colour("wood", 0.2, 400, 5000) * np.exp(-time / 0.012)
+        body += guitar.wood * grain / np.sqrt(np.sum(grain**2))
+    return np.asarray(body, np.float64)
 
 
 def _room(guitar: Guitar) -> npt.NDArray[np.float64]:

@@ -46,12 +46,12 @@ def excite(
     match event.attack:
         case Attack.PICK | Attack.DEAD | Attack.SCRAPE:
             bright = np.exp(-frequency / (900 + 5700 * hard))
-            level = hard * (_pluck(partial, guitar.pick * stray / length) + _ROUND) * bright
+            level = hard * _pluck(partial, guitar.pick * stray / length) * bright
             if event.stroke == "up":  # softer, and thinner: the pick leaves the string at a slant
                 level = level * 0.85 * (1 + 0.35 * np.minimum(frequency / 4000, 1))
         case Attack.FINGER:
             bright = np.exp(-frequency / (700 + 3200 * hard))
-            level = hard * (_pluck(partial, 1.35 * guitar.pick * stray / length) + _ROUND) * bright
+            level = hard * _pluck(partial, 1.35 * guitar.pick * stray / length) * bright
         case Attack.HAMMER | Attack.TAP:
             # the fret strikes the string near its end: all partials alike, dulled by the fingertip
             level = (
@@ -60,7 +60,7 @@ def excite(
         case Attack.PULL:
             # plucked by the finger that leaves: as far from the new stop as the two frets are apart
             way = max((before if before is not None else event.stop + 2) - event.stop, 0.5)
-            level = 0.62 * hard * (_pluck(partial, 1 - 2 ** (-way / 12)) + _ROUND) * np.exp(-frequency / 3400)
+            level = 0.62 * hard * _pluck(partial, 1 - 2 ** (-way / 12)) * np.exp(-frequency / 3400)
         case Attack.SLIDE:
             level = 0.16 * hard * np.exp(-frequency / 2200) * _pluck(partial, guitar.pick / length)
         case Attack.BEND:
@@ -82,7 +82,8 @@ def seed(key: str) -> int:
 
 
 def _pluck(partial: Floats, place: float) -> Floats:
-    return np.abs(np.sin(np.pi * partial * min(place, 0.5)))
+    shape = np.sin(np.pi * partial * min(place, 0.5))
+    return np.asarray(shape + np.where(shape < 0, -_ROUND, _ROUND))
 
 
 def _share(key: str) -> float:

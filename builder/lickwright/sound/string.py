@@ -28,6 +28,7 @@ _STEP = 0.1  # cents; pitch is held to this grid so that a steady note is one fr
 _RISE = 0.0015  # seconds in which a hammered or pulling finger takes effect
 _CLOSE = 0.025  # seconds of fading at the end of a life, when it is damped already
 _PARTIALS = 110
+_EVEN, _BALANCE = 52, 48  # MIDI pitch of an open string at level 1; semitones up for twice that
 
 
 def sound_life(life: Life, guitar: Guitar, limit: float) -> Samples:
@@ -70,7 +71,7 @@ def sound_life(life: Life, guitar: Guitar, limit: float) -> Samples:
             if begin > last:
                 break
             since = np.maximum(lost[here] - lost[begin], 0)
-            if weight[here].max() * level.max() * np.exp(-float(since[0] @ powers[:, 0])) < _SILENT:
+            if weight[here].max() * np.abs(level).max() * np.exp(-float(since[0] @ powers[:, 0])) < _SILENT:
                 continue
             slow = np.exp(-(since @ powers).astype(np.float32))
             slow *= 0.75 + 0.25 * slow * slow
@@ -109,7 +110,7 @@ def _strike(
     for event in life.events:
         block = min(round((event.start - life.start) * RATE / BLOCK), len(frequency) - 1)
         level = excite(event, before, partial, float(frequency[block]), guitar=guitar, turn=life.turn)
-        level *= partial**-guitar.tilt
+        level *= partial**-guitar.tilt * 2 ** ((life.open - _EVEN) / _BALANCE)
         taken = np.ones_like(edges)
         if before is not None:
             taken = np.clip((edges - edges[block]) / _RISE, 0, 1)

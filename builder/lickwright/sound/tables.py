@@ -54,11 +54,11 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Mode:
-    """A resonance of the wooden body: hertz, quality, level against the direct sound."""
+    """A resonance of the wooden body: hertz, quality, gain at its peak (1 = as loud as the direct sound)."""
 
     hertz: float
     q: float
-    level: float
+    gain: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +79,8 @@ class Guitar:
         drive: Slope of the soft clipping, None when there is none.
         after: Tone after the drive.
         modes: Resonances of the body.
-        wood: Level of the body's dense high resonances.
-        room: Level of the room's reverberation.
+        wood: Level of the body's dense high resonances, root of their energy (1 = the direct sound).
+        room: Level of the room's reverberation, likewise.
         gain: Fixed gain of the whole guitar: no file is levelled by itself.
     """
 
@@ -137,7 +137,7 @@ ELECTRIC = Guitar(
     click=0.04,
     squeak=0.004,
     before=(Band("high", 70, 0.707), Band("low", 5200, 2.0)),
-    drive=0.45,
+    drive=0.3,
     after=(
         Band("peak", 2600, 0.9, 5),
         Band("peak", 400, 0.8, -3),
@@ -147,7 +147,7 @@ ELECTRIC = Guitar(
     modes=(),
     wood=0.0,
     room=0.10,
-    gain=0.30,
+    gain=0.165,
 )
 
 ACOUSTIC = Guitar(
@@ -174,17 +174,17 @@ ACOUSTIC = Guitar(
     drive=None,
     after=(Band("high", 75, 0.707), Band("peak", 250, 0.8, -2), Band("peak", 4500, 0.7, 3)),
     modes=(
-        Mode(101, 16, 0.10),
-        Mode(193, 22, 0.10),
-        Mode(236, 28, 0.05),
-        Mode(390, 30, 0.04),
-        Mode(515, 32, 0.03),
-        Mode(690, 35, 0.025),
-        Mode(920, 40, 0.02),
+        Mode(101, 16, 1.0),
+        Mode(193, 22, 1.3),
+        Mode(236, 28, 0.8),
+        Mode(390, 30, 0.8),
+        Mode(515, 32, 0.7),
+        Mode(690, 35, 0.6),
+        Mode(920, 40, 0.5),
     ),
-    wood=0.06,
+    wood=0.45,
     room=0.12,
-    gain=0.30,
+    gain=0.165,
 )
 
 GUITARS = {"electric": ELECTRIC, "acoustic": ACOUSTIC}

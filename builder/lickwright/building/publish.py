@@ -1,0 +1,111 @@
+"""A course becomes a site: proofed, everything its pages order made, written beside, swapped in whole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import chain
+from pathlib import Path, PurePosixPath
+from typing import TYPE_CHECKING
+
+from lickwright.building import swap
+from lickwright.building.cache import Cache
+from lickwright.building.failures import findings_of
+from lickwright.building.progress import Step, Watch, unwatched
+from lickwright.building.proofing import Proofed, proof_course
+from lickwright.building.results import Results, fulfil
+from lickwright.findings import Finding
+from lickwright.model.orders import Recorded, SoundOrder
+
+if TYPE_CHECKING:
+    from lickwright.pages.page import Page
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What a publish came to.
+
+    Attributes:
+        proofed: The course and its proof.
+        findings: What the builder could not make; the site was not replaced when there is any.
+        site: Whether the site was replaced.
+        pages: Files written.
+        made: Scores and sounds made now.
+        kept: Scores and sounds found in the cache.
+    """
+
+    proofed: Proofed
+    findings: tuple[Finding, ...] = ()
+    site: bool = False
+    pages: int = 0
+    made: int = 0
+    kept: int = 0
+
+
+def publish(
+    course: Path, site: Path, cache: Cache, *, sound: bool = True, watch: Watch = unwatched
+) -> Published:
+    """Publish the course in a folder.
+
+    A course with errors does not publish. Until the new site is whole, the last one stands as it was.
+
+    Args:
+        course: The course's folder.
+        site: Where the site is to stand.
+        cache: Where scores and sounds are kept between publishes.
+        sound: False leaves the sound out.
+        watch: Told how far the work has come.
+
+    Raises:
+        NotOursError: ``site`` holds something that no publish put there.
+        BusyError: Another publish is at work there.
+        WorkersError: No worker can be started, or the cache cannot be written.
+        OSError: The disk refuses.
+    """
+    swap.restore(site)
+    swap.check_ours(site.resolve())
+    watch(Step("Proofing"))
+    proofed = proof_course(course)
+    if proofed.proof.errors or proofed.course is None or proofed.book is None:
+        return Published(proofed)
+    from lickwright.pages.site import site_pages, theme_files
+
+    pages = site_pages(proofed.course, proofed.book, proofed.proof, sound=sound)
+    fulfilment = fulfil((order for page in pages for order in page.orders), cache, watch)
+    made, kept = fulfilment.made, fulfilment.kept
+    if fulfilment.failures:
+        return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
+    watch(Step("Writing the site"))
+    with swap.new_site(site) as folder:
+        for path, body in chain(theme_files(), rendered(pages, fulfilment.results)):
+            write(folder, path, body)
+    cache.trim()
+    return Published(proofed, site=True, pages=len(pages), made=made, kept=kept)
+
+
+def rendered(pages: Iterable[Page], results: Results) -> Iterator[tuple[str, bytes]]:
+    """Yield path and content of every page and every sound."""
+    from lickwright.pages.player_data import sound_path, sound_script
+
+    for page in pages:
+        yield page.path, page.render(results.get).encode()
+    taken: set[str] = set()
+    for order in results:
+        recorded = results[order] if isinstance(order, SoundOrder) else None
+        if isinstance(recorded, Recorded) and (path := sound_path(recorded)) not in taken:
+            taken.add(path)
+            yield path, sound_script(recorded)
+
+
+def write(folder: Path, path: str, body: bytes) -> None:
+    """Write one file of a site.
+
+    Raises:
+        ValueError: A path that leaves the folder, or one that is taken: a fault of ours.
+    """
+    inside = PurePosixPath(path)
+    target = folder / inside
+    if inside.is_absolute() or ".." in inside.parts or target.exists():
+        raise ValueError(f"{path} cannot be a file of the site")
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_bytes(body)

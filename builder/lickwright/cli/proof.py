@@ -1,0 +1,48 @@
+"""``lickwright proof``: what the builder has to say about a course."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from lickwright.cli.places import course_argument
+from lickwright.cli.speech import say
+
+if TYPE_CHECKING:
+    from lickwright.checks.proof import Proof
+
+FORMATS = ("text", "json")
+"""Each is a module of ``report`` with a function ``render``."""
+
+
+@click.command
+@course_argument
+@click.option(
+    "--format", "form", type=click.Choice(FORMATS), default="text", help="How findings are written."
+)
+@click.option("--strict", is_flag=True, help="Queries count as errors.")
+def proof(course: Path, form: str, strict: bool) -> int:
+    """Proof the COURSE (default: content) and print the findings.
+
+    Exit status: 0 clean, queries and notes allowed; 1 errors found; 2 the command could not run.
+    """
+    from lickwright.building.proofing import proof_course
+
+    proofed = proof_course(course).proof
+    say(render(proofed, form))
+    return status(proofed, strict=strict)
+
+
+def render(proofed: Proof, form: str) -> str:
+    """Return the findings in one of ``FORMATS``."""
+    from importlib import import_module
+
+    text: str = import_module(f"lickwright.report.{form}").render(proofed.findings)
+    return text
+
+
+def status(proofed: Proof, *, strict: bool = False) -> int:
+    """Return the exit status that findings ask for."""
+    return int(bool(proofed.errors) or (strict and bool(proofed.queries)))

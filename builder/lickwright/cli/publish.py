@@ -1,0 +1,66 @@
+"""``lickwright publish``: a course becomes a site."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from lickwright.cli.places import course_argument
+from lickwright.cli.speech import report, say
+
+if TYPE_CHECKING:
+    from lickwright.building.publish import Published
+
+
+@click.command
+@course_argument
+@click.option(
+    "--to",
+    "site",
+    type=click.Path(path_type=Path),
+    default="site",
+    metavar="FOLDER",
+    help="Where the site is to stand (default: site). What an earlier publish put there is replaced.",
+)
+@click.option("--no-sound", is_flag=True, help="Leave the sound out.")
+@click.option("--cache", type=click.Path(path_type=Path, file_okay=False), help="Another cache folder.")
+@click.option("--progress/--no-progress", default=None, help="Show progress (default: on a terminal).")
+def publish(course: Path, site: Path, no_sound: bool, cache: Path | None, progress: bool | None) -> int:
+    """Publish the COURSE (default: content) as a site that a browser opens from disk.
+
+    A course with errors does not publish; the last site then stays as it is. Exit status as of proof.
+    """
+    from lickwright.building.cache import Cache, default_folder
+    from lickwright.building.publish import publish as publish_course
+    from lickwright.building.workers import WorkersError
+    from lickwright.cli.progress import Progress
+
+    watch = Progress(progress)
+    try:
+        published = publish_course(
+            course, site, Cache(cache or default_folder()), sound=not no_sound, watch=watch
+        )
+    except WorkersError as error:
+        raise click.ClickException(str(error)) from None
+    finally:
+        watch.end()
+    return tell(published, site)
+
+
+def tell(published: Published, site: Path) -> int:
+    """Say what a publish came to, and return the exit status."""
+    from lickwright.report import text
+
+    findings = (*published.proofed.proof.findings, *published.findings)
+    if findings:
+        say(text.render(findings))
+    if not published.site:
+        report("Not published; the last site is as it was.")
+        return 1
+    report(
+        f"{published.pages} pages in {site}: {published.made} scores and sounds made, "
+        f"{published.kept} kept from before. Open {site / 'index.html'} in a browser."
+    )
+    return 0

@@ -181,6 +181,4 @@ class TunerBlock:
     places: FieldPlaces = field_places()
 
 
-Block = (
-    Lick | Progression | Chorus | Excerpt | ScaleBlock | NeckBlock | OpenStringsBlock | TunerBlock
-)
+Block = Lick | Progression | Chorus | Excerpt | ScaleBlock | NeckBlock | OpenStringsBlock | TunerBlock

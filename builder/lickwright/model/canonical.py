@@ -7,15 +7,16 @@ is not written either.
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Hashable
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any
+from typing import Any, cast
 
 
 @lru_cache(maxsize=256)
-def _compared(kind: type) -> tuple[str, ...]:
+def _compared(kind: type[Any]) -> tuple[str, ...]:
     return tuple(f.name for f in fields(kind) if f.compare)
 
 
@@ -54,7 +55,7 @@ def _write(value: Any, out: list[str]) -> None:
         out.append(f"{kind.__name__}.{value.name};")
     elif is_dataclass(value):
         out.append(f"{kind.__name__}<")
-        for name in _compared(kind):
+        for name in _compared(cast("Hashable", kind)):
             _write(getattr(value, name), out)
         out.append(">")
     elif kind is frozenset:

@@ -118,7 +118,7 @@ class Sound:
     """One sound of a voice: a note or chord where it begins.
 
     Attributes:
-        address: ``2.3`` or ``low2.3``; sound 0 is one that an excerpt's cut strikes anew.
+        address: ``2.3`` or ``low2.3``; a cut excerpt keeps the addresses of its lick.
         onset: In its bar, as written.
         duration: As written, holds included, over bar lines too (first time through).
         time: Onset in its bar as played (swing counted in).
@@ -288,12 +288,10 @@ class Music:
         return next((bar for bar in self.bars if bar.number == number), None)
 
     def sound(self, address: Address) -> Sound | None:
-        """The sound at an address, if there is one."""
-        bar = self.bar(address.bar)
-        line = None if bar is None else bar.lower if address.lower else bar.upper
-        if line is None or address.sound is None or not 1 <= address.sound <= len(line.sounds):
-            return None
-        return line.sounds[address.sound - 1]
+        """The sound at an address, if there is one (a bar that was cut keeps its addresses)."""
+        bars = [bar for bar in self.bars if bar.number == address.bar] or self.bars[:1]
+        found = (sound for bar in bars for line in bar.lines for sound in line.sounds)
+        return next((sound for sound in found if sound.address == address), None)
 
     @property
     def has_lower(self) -> bool:

@@ -1,0 +1,401 @@
+"""Slots laid out in time: one voice of a lick, bar by bar, becomes lines of values and sounds.
+
+Conventions: holds of one stretch are one value; a hold over a bar line or a
+group's edge is a tied value. After a dead note a hold is a rest. Rests side by
+side are one rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from lickwright.instrument.guitar import Guitar
+from lickwright.model.address import Address
+from lickwright.model.bar import Voice
+from lickwright.model.music import Element, GraceNote, Line, Sound, Tone, Tuplet, Value
+from lickwright.model.slots import (
+    BracketKind,
+    Closing,
+    Grace,
+    Group,
+    Hold,
+    Join,
+    JoinKind,
+    Opening,
+    Rest,
+    Slot,
+)
+from lickwright.model.strike import Dead, Late, Strike
+from lickwright.model.timeline.faults import Faults
+from lickwright.model.timeline.grouping import ratio, shares_of
+from lickwright.model.timeline.rows import with_rows
+from lickwright.model.timeline.swing import played
+from lickwright.model.timeline.tones import join, moves, tones_of
+from lickwright.text import Span
+from lickwright.theory.meter import Meter
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What the layout must know of a bar: number, meter, where in the meter it begins, its voice."""
+
+    number: int
+    meter: Meter
+    offset: Fraction
+    voice: Voice | None
+    before: tuple[int, ...] | None = None
+
+
+@dataclass(slots=True)
+class _Draft:
+    """A sound while its holds are still coming in."""
+
+    sound: Sound
+    bar: int
+    tones: list[Tone]
+    carried: dict[int, tuple[_Draft, int]] = field(default_factory=dict)
+
+    @property
+    def sounding(self) -> dict[int, Tone]:
+        """What each string holds once this sound has begun."""
+        held = {string: draft.tones[k] for string, (draft, k) in self.carried.items()}
+        return held | {tone.string: tone for tone in self.tones}
+
+    @property
+    def is_dead(self) -> bool:
+        return all(isinstance(tone.head, Dead) for tone in self.tones)
+
+
+@dataclass(slots=True)
+class _State:
+    """Where a voice stands between two bars. ``last`` None = nothing yet; ``resting`` = a rest."""
+
+    last: _Draft | None = None
+    resting: bool = False
+    pending: Join | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Share:
+    """A stretch to fill: written place, printed length of a share, played place and length."""
+
+    onset: Fraction
+    length: Fraction
+    printed: Fraction
+    time: Fraction
+    until: Fraction
+
+
+class VoiceLayout:
+    """Lays out one voice of a lick. Use ``lay_out``."""
+
+    def __init__(self, guitar: Guitar, step: Fraction, faults: Faults, *, swung: bool, lower: bool) -> None:
+        self._guitar = guitar
+        self._step = step
+        self._faults = faults
+        self._swung = swung
+        self._lower = lower
+        self._state = _State()
+        self._brackets: list[tuple[BracketKind, int]] = []
+        self._counts = {BracketKind.RING: 0, BracketKind.MUTE: 0}
+        self._grace: Grace | None = None
+        self._drafts: list[_Draft] = []
+        self._frame: Frame
+        self._in_bar = 0
+        self._again = False
+
+    def lay_out(self, frames: Sequence[Frame]) -> list[Line | None]:
+        """Return the line of each bar; None where the bar does not have the voice."""
+        states: list[_State] = []
+        partial: list[
+            tuple[Frame, list[Element], list[_Draft], Fraction, list[tuple[Fraction, Span]]] | None
+        ] = []
+        for index, frame in enumerate(frames):
+            self._again = False
+            if frame.before is not None and len(frame.before) == 1 and frame.before[0] < index - 1:
+                self._state = replace(states[frame.before[0]])
+                self._again = True
+            if frame.voice is None:
+                self._leave()
+                partial.append(None)
+            else:
+                partial.append(self._bar(frame, frame.voice))
+            states.append(replace(self._state))
+        self._leave()
+        self._check_repeats(frames, states, partial)
+        return [None if part is None else self._finish(*part) for part in partial]
+
+    def _leave(self) -> None:
+        """The voice ends: a join cannot lead into nothing."""
+        if self._state.pending is not None:
+            self._faults.add(
+                "syntax/join",
+                f"“{self._state.pending.kind.value}” at the end leads to no sound",
+                self._state.pending.span,
+                help="Write the sound it leads to, or take the join out",
+            )
+        self._state = _State()
+
+    def _bar(
+        self, frame: Frame, voice: Voice
+    ) -> tuple[Frame, list[Element], list[_Draft], Fraction, list[tuple[Fraction, Span]]]:
+        self._frame = frame
+        self._in_bar = 0
+        first = len(self._drafts)
+        elements: list[Element] = []
+        steps: list[tuple[Fraction, Span]] = []
+        onset = Fraction(0)
+        for slot in voice.slots:
+            shares = shares_of(slot)
+            end = onset + shares * self._step
+            share = _Share(onset, end - onset, end - onset, self._time(onset), self._time(end))
+            if shares:
+                steps.append((onset, slot.span))
+            self._slot(slot, share, elements)
+            onset = end
+        return frame, elements, self._drafts[first:], onset, steps
+
+    def _time(self, onset: Fraction) -> Fraction:
+        return played(onset, self._frame.offset, swung=self._swung)
+
+    def _slot(self, slot: Slot, share: _Share, into: list[Element]) -> None:
+        match slot:
+            case Strike():
+                self._strike(slot, share, into)
+            case Hold():
+                self._hold(slot, share, into)
+            case Rest():
+                self._rest(slot, share, into)
+            case Group():
+                self._group(slot, share, into)
+            case Join():
+                self._state.pending = slot
+            case Grace():
+                self._grace = slot
+            case Opening():
+                self._open(slot)
+            case Closing():
+                if self._brackets:
+                    self._brackets.pop()
+
+    def _open(self, slot: Opening) -> None:
+        if slot.kind in self._counts:
+            self._counts[slot.kind] += 1
+            self._brackets.append((slot.kind, self._counts[slot.kind]))
+        else:
+            self._brackets.append((slot.kind, slot.fret or 0))
+
+    def _bracket(self, kind: BracketKind) -> int | None:
+        return next((number for open_kind, number in reversed(self._brackets) if open_kind is kind), None)
+
+    def _group(self, group: Group, share: _Share, into: list[Element]) -> None:
+        number = sum(map(shares_of, group.members))
+        if number == 0:
+            return
+        printed = share.printed / number
+        parted = ratio(printed, number, compound=self._frame.meter.is_compound)
+        if parted:
+            printed = printed * parted[0] / parted[1]
+        inside: list[Element] = [] if parted else into
+        done = 0
+        for member in group.members:
+            size = shares_of(member)
+            part = _Share(
+                share.onset + share.length * done / number,
+                share.length * size / number,
+                printed * size,
+                share.time + (share.until - share.time) * done / number,
+                share.time + (share.until - share.time) * (done + size) / number,
+            )
+            self._slot(member, part, inside)
+            done += size
+        if parted:
+            into.append(Tuplet(*parted, share.onset, share.length, tuple(inside), group.span))
+
+    def _value(
+        self, share: _Share, span: Span, into: list[Element], sound: Address | None, *, tied: bool
+    ) -> None:
+        into.append(Value(share.onset, share.length, share.time, share.until, sound, tied, span))
+
+    def _lengthen(self, share: _Share, into: list[Element]) -> None:
+        last = into[-1]
+        assert isinstance(last, Value)
+        into[-1] = replace(last, duration=last.duration + share.length, until=share.until)
+
+    def _rest(self, slot: Rest | Hold, share: _Share, into: list[Element]) -> None:
+        if into and isinstance(into[-1], Value) and into[-1].sound is None:
+            self._lengthen(share, into)
+        else:
+            self._value(share, slot.span, into, None, tied=False)
+        self._state = _State(resting=True, pending=self._state.pending)
+        self._refuse_join("a rest")
+
+    def _hold(self, slot: Hold, share: _Share, into: list[Element]) -> None:
+        last = self._state.last
+        if last is None and not self._state.resting:
+            self._faults.add(
+                "rhythm/hold-at-start",
+                "“-” has no sound before it to lengthen",
+                slot.span,
+                help="Write a note, or . for a rest",
+            )
+        if last is None or last.is_dead:
+            if last is not None:
+                self._state = _State(resting=True)
+            self._rest(slot, share, into)
+            return
+        if not self._again:  # a second ending's hold is not part of the first time through
+            last.sound = replace(last.sound, duration=last.sound.duration + share.length)
+        address = last.sound.address
+        if into and isinstance(into[-1], Value) and into[-1].sound == address:
+            self._lengthen(share, into)
+        else:
+            self._value(share, slot.span, into, address, tied=True)
+
+    def _refuse_join(self, what: str) -> None:
+        if self._state.pending is not None:
+            self._faults.add(
+                "syntax/join",
+                f"“{self._state.pending.kind.value}” stands beside {what}: it needs a sound on both sides",
+                self._state.pending.span,
+                help="Take the join out, or write the sound it leads to or from",
+            )
+            self._state.pending = None
+
+    def _strike(self, strike: Strike, share: _Share, into: list[Element]) -> None:
+        self._in_bar += 1
+        self._again = False
+        address = Address(self._frame.number, self._in_bar, self._lower)
+        before = self._state.last
+        sounding = before.sounding if before else {}
+        tones = tones_of(strike, self._guitar, sounding)
+        late = any(isinstance(tone.head, Late) for tone in tones)
+        self._check_late(tones, sounding, address)
+        pending = self._state.pending
+        grace_lead: JoinKind | None = None
+        if pending is not None and self._grace is not None:
+            grace_lead, pending, self._state.pending = pending.kind, None, None
+        if pending is not None and before is None:
+            self._refuse_join("nothing that sounds")
+            pending = None
+        if pending is not None:
+            tones = join(tones, pending.kind, sounding)
+            self._check_moves(tones, pending, address)
+        sound = Sound(
+            address,
+            share.onset,
+            share.length,
+            share.time,
+            (),
+            joined=pending.kind if pending else None,
+            grace=self._graces(tones, grace_lead),
+            slide_in=strike.slide_in,
+            slide_out=strike.slide_out,
+            accent=strike.accent,
+            short=strike.short,
+            spread=strike.spread,
+            ring=self._bracket(BracketKind.RING) or 0,
+            mute=self._bracket(BracketKind.MUTE) or 0,
+            position=self._bracket(BracketKind.POSITION),
+            span=strike.span,
+        )
+        draft = _Draft(sound, self._frame.number, list(tones))
+        if (
+            before is not None
+            and (pending is not None or late)
+            and not (pending is not None and pending.kind is JoinKind.SHIFT)
+        ):
+            self._carry(before, draft)
+        self._drafts.append(draft)
+        self._state = _State(last=draft)
+        self._grace = None
+        self._value(share, strike.span, into, address, tied=False)
+
+    def _carry(self, before: _Draft, after: _Draft) -> None:
+        """Strings of the sound before that the one after leaves alone ring on through it."""
+        named = {tone.string for tone in after.tones}
+        ringing = dict(before.carried)
+        ringing |= {tone.string: (before, k) for k, tone in enumerate(before.tones)}
+        for string, (draft, k) in ringing.items():
+            if string not in named:
+                draft.tones[k] = replace(draft.tones[k], rings_through=draft.tones[k].rings_through + 1)
+                after.carried[string] = (draft, k)
+
+    def _check_late(self, tones: tuple[Tone, ...], sounding: dict[int, Tone], address: Address) -> None:
+        for tone in tones:
+            if isinstance(tone.head, Late) and not sounding.get(tone.string, tone).path:
+                self._faults.add(
+                    "syntax/late-bend",
+                    f"string {tone.string} is not sounding here, so it cannot be bent or let down",
+                    tone.span,
+                    help=f"Strike it first: {tone.string}: and its fret",
+                    address=address,
+                )
+
+    def _check_moves(self, tones: tuple[Tone, ...], pending: Join, address: Address) -> None:
+        if not moves(tones):
+            self._faults.add(
+                "hands/join-stands-still",
+                f"after “{pending.kind.value}” no string has moved",
+                pending.span,
+                help="A join leads a string to another fret; - holds the sound",
+                address=address,
+            )
+
+    def _graces(self, main: tuple[Tone, ...], lead: JoinKind | None) -> tuple[GraceNote, ...]:
+        if self._grace is None:
+            return ()
+        notes: list[GraceNote] = []
+        following = main
+        for position, strike in enumerate(reversed(self._grace.strikes)):
+            tones = tones_of(strike, self._guitar, {})
+            leads = lead if position == 0 and lead else _lead(tones, following)
+            notes.insert(0, GraceNote(tones, leads, strike.span))
+            following = tones
+        return tuple(notes)
+
+    def _check_repeats(
+        self, frames: Sequence[Frame], states: list[_State], partial: Sequence[tuple[object, ...] | None]
+    ) -> None:
+        """A hold first in a repeated bar must find the same sound at every way in."""
+        for index, frame in enumerate(frames):
+            ways = frame.before or ()
+            if len(ways) < 2 or frame.voice is None or partial[index] is None:
+                continue
+            first = next((slot for slot in frame.voice.slots if shares_of(slot)), None)
+            if not isinstance(first, Hold):
+                continue
+            sounds = {
+                tuple(t.path[-1:] for t in d.tones) if (d := states[way].last) else None for way in ways
+            }
+            if len(sounds) > 1:
+                self._faults.add(
+                    "rhythm/hold-at-repeat",
+                    f"bar {frame.number} begins with a hold, but the repeat comes to it from another sound",
+                    first.span,
+                    help="Strike the note again at the repeat",
+                )
+
+    def _finish(
+        self,
+        frame: Frame,
+        elements: list[Element],
+        drafts: list[_Draft],
+        filled: Fraction,
+        steps: list[tuple[Fraction, Span]],
+    ) -> Line:
+        sounds = tuple(replace(draft.sound, tones=tuple(draft.tones)) for draft in drafts)
+        assert frame.voice is not None
+        return Line(tuple(elements), with_rows(sounds, frame.voice.rows), filled, tuple(steps))
+
+
+def _lead(grace: tuple[Tone, ...], following: tuple[Tone, ...]) -> JoinKind | None:
+    """How a grace note leads on: hammered up or pulled down on its own string, else not at all."""
+    frets = {tone.string: tone.fret for tone in following}
+    for tone in grace:
+        fret = frets.get(tone.string)
+        if fret is not None and tone.fret is not None and fret != tone.fret:
+            return JoinKind.HAMMER if fret > tone.fret else JoinKind.PULL
+    return None

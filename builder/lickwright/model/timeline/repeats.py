@@ -1,0 +1,131 @@
+"""Repeats and endings unfolded into the order of playing.
+
+Conventions: ``:|`` goes back to the last ``|:``, else to the bar after the last
+repeat, else to bar 1 (never to the pickup). Endings belong to the bars before
+them; the last one is as long as the first, or lasts to the end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from lickwright.model.bar import Margin
+
+Report = Callable[[int, str], None]
+"""Called with the index of a margin and what does not fit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unfolded:
+    """The order of playing.
+
+    Attributes:
+        order: Indices of bars as played.
+        before: For each bar that does not simply follow the bar written before it: the
+            indices of the bars that come before it, in the order they first do.
+        ending_ends: Indices of bars at which a printed ending bracket ends.
+    """
+
+    order: tuple[int, ...]
+    before: dict[int, tuple[int, ...]]
+    ending_ends: frozenset[int]
+
+
+def unfold(margins: Sequence[Margin], *, pickup: bool, report: Report | None = None) -> Unfolded:
+    """Return the margins' order of playing.
+
+    Args:
+        margins: One a bar, as written.
+        pickup: True when the first is a pickup, which no repeat goes back to.
+        report: Told of signs that do not fit; the order is then a best guess.
+    """
+    tell = report or (lambda _index, _message: None)
+    order: list[int] = []
+    ends: set[int] = set()
+    start = 1 if pickup and len(margins) > 1 else 0
+    opened: int | None = None
+    index = 0
+    while index < len(margins):
+        margin = margins[index]
+        if margin.opens:
+            if opened is not None:
+                tell(index, "a repeat opens inside a repeat that is still open")
+            start = opened = index
+        if margin.endings:
+            blocks = _endings(margins, index)
+            _check(margins, blocks, index, tell)
+            body = list(range(start, index))
+            last = max(number for numbers, _ in blocks for number in numbers)
+            for time in range(1, min(last, 8) + 1):
+                bars = next((bars for numbers, bars in blocks if time in numbers), None)
+                order += (body if time > 1 else []) + (bars or [])
+            ends |= {bars[-1] for _, bars in blocks}
+            index = start = blocks[-1][1][-1] + 1
+            opened = None
+        elif margin.closes:
+            times = max(2, min(margin.times or 2, 8))
+            order += [index, *list(range(start, index + 1)) * (times - 1)]
+            index = start = index + 1
+            opened = None
+        else:
+            order.append(index)
+            index += 1
+    if opened is not None:
+        tell(opened, "this repeat is never closed")
+    return Unfolded(tuple(order), _before(order), frozenset(ends))
+
+
+_Block = tuple[tuple[int, ...], list[int]]
+
+
+def _endings(margins: Sequence[Margin], first: int) -> list[_Block]:
+    blocks: list[_Block] = []
+    index = first
+    while index < len(margins) and margins[index].endings:
+        bars = [index]
+        while not margins[bars[-1]].closes:
+            following = bars[-1] + 1
+            if following >= len(margins) or margins[following].endings or margins[following].opens:
+                break
+            if blocks and len(bars) == len(blocks[0][1]) and not _closes_later(margins, following):
+                break
+            bars.append(following)
+        blocks.append((margins[index].endings, bars))
+        index = bars[-1] + 1
+        if not margins[bars[-1]].closes and blocks[1:]:
+            break
+    return blocks
+
+
+def _closes_later(margins: Sequence[Margin], index: int) -> bool:
+    """True when the ending that runs on at ``index`` reaches a ``:|`` of its own."""
+    for margin in margins[index:]:
+        if margin.opens or margin.endings:
+            return False
+        if margin.closes:
+            return True
+    return False
+
+
+def _check(margins: Sequence[Margin], blocks: list[_Block], first: int, tell: Report) -> None:
+    numbers = [number for numbers, _ in blocks for number in numbers]
+    if sorted(numbers) != list(range(1, len(numbers) + 1)):
+        tell(
+            first, f"the endings here are for times {', '.join(map(str, numbers))}: expected 1, 2 … each once"
+        )
+    if len(blocks) == 1 and not margins[blocks[0][1][-1]].closes:
+        tell(first, "an ending with no :| at its end and no other ending after it")
+    for _, bars in blocks[:-1]:
+        if not margins[bars[-1]].closes:
+            tell(bars[0], "this ending has no :| at its end")
+
+
+def _before(order: list[int]) -> dict[int, tuple[int, ...]]:
+    before: dict[int, list[int]] = {}
+    for previous, following in pairwise(order):
+        known = before.setdefault(following, [])
+        if previous not in known:
+            known.append(previous)
+    return {bar: tuple(known) for bar, known in before.items() if known != [bar - 1]}

@@ -5,8 +5,8 @@ finger that plays it; the cheapest path moves the hand least, stays low and on n
 meant for putting foreign melodies on the neck, not for judging an author's own fingering.
 
 Conventions: pitches are sounding MIDI numbers, frets count from the capo. Position P covers frets
-P to P + 3; open strings belong to every position. Costs are in hundredths of a
-fret of hand movement.
+P to P + 3; open strings belong to every position. Costs are in hundredths of a fret of hand
+movement.
 
 References: fingering as a shortest path after Sayegh (1989, from memory) and Radicioni and
 Lombardo; the weights are our own.

@@ -5,6 +5,7 @@ or reads as more than is meant (its 13 holds the 11th), are written for it as in
 altered dominant, which it has no word for, is stacked with its intervals instead.
 """
 
+import pickle
 from itertools import pairwise
 
 import music21
@@ -235,6 +236,16 @@ def test_kinds() -> None:
     assert not dominants & {"major", "maj7", "m7", "m7b5", "dim7", "5"}
     assert Chord.of("C", "7#9").has_major_third
     assert not Chord.of("C", "m").has_major_third
+
+
+def test_travels_between_processes() -> None:
+    """A pickled chord comes back equal, with its notes and the one row of the table."""
+    chord = Chord.of("Bb", "m7b5", "C")
+    again = pickle.loads(pickle.dumps(chord))
+    assert again == chord
+    assert (again.pitch_classes, again.semitones) == (chord.pitch_classes, chord.semitones)
+    assert again.quality is chord.quality
+    assert pickle.loads(pickle.dumps(NO_CHORD)) == NO_CHORD
 
 
 def test_printed_and_spoken() -> None:

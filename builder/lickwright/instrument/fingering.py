@@ -112,7 +112,7 @@ def fingering_path(
     step: _Node | None = min(layers[-1], key=lambda last: (layers[-1][last][0], last.position, last.string))
     path: list[tuple[int, int]] = []
     for layer in reversed(layers):
-        assert step is not None  # noqa: S101  (every layer but the first has a node before)
+        assert step is not None  # every layer but the first has a node before
         path.append((step.string, step.fret))
         step = layer[step][1]
     return tuple(reversed(path))

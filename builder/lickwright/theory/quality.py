@@ -132,7 +132,7 @@ maj9#11 | major ninth, sharp eleven | major nine sharp eleven | 1 3 5 7 9 #11 | 
 
 def _interval(degree: str) -> Interval:
     found = parse_degree(degree)
-    assert found is not None, degree  # noqa: S101  (our own table)
+    assert found is not None, degree  # our own table
     if int(degree.lstrip("#b")) > 7:
         return Interval(found.steps + 7, found.semitones + 12)
     return found

@@ -45,7 +45,7 @@ def part_lives(performance: Performance) -> tuple[Life, ...]:
         own = sorted((e for e in performance.events if e.string == number), key=lambda e: e.start)
         groups: list[list[StringEvent]] = []
         for event in own:
-            if groups and event.attack.legato and event.start <= groups[-1][-1].end + _SEAM:
+            if groups and _goes_on(groups[-1], event):
                 groups[-1].append(event)
             else:
                 groups.append([event])
@@ -54,3 +54,9 @@ def part_lives(performance: Performance) -> tuple[Life, ...]:
             struck = after is not None and after <= group[-1].end + _SEAM
             lives.append(Life(pitch, tuple(group), struck, turn))
     return tuple(lives)
+
+
+def _goes_on(group: list[StringEvent], event: StringEvent) -> bool:
+    """True when the event needs no new stroke: the string sounds, and with the same partials."""
+    sounding = event.start <= group[-1].end + _SEAM
+    return event.attack.legato and sounding and event.harmonic == group[0].harmonic

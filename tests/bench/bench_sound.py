@@ -1,4 +1,3 @@
-# ruff: noqa: T201 - a bench prints
 """Figures of the sound: pitch and decay on every string and fret by Praat, and what a second of it costs.
 
 Run by hand: ``python tests/bench/bench_sound.py [--every FRETS]``; about a minute. Prints, judges nothing.

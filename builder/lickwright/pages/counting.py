@@ -1,0 +1,45 @@
+"""Numbers, counts and lists in the words of a page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+_WORDS = (
+    *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
+    *("eleven", "twelve"),
+)
+_NUMERALS = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
+
+
+def count(number: int, thing: str) -> str:
+    """Return ``four bars``, ``one bar``, ``no bars``, ``13 bars``."""
+    word = _WORDS[number] if number < len(_WORDS) else str(number)
+    return f"{word} {thing}{'' if number == 1 else 's'}"
+
+
+def capital(text: str) -> str:
+    """Return the text with its first letter a capital."""
+    return text[:1].upper() + text[1:]
+
+
+def roman(number: int) -> str:
+    """Return a fret as positions are written: 7 is ``VII``.
+
+    Args:
+        number: 1 or more.
+    """
+    text = ""
+    for value, sign in _NUMERALS:
+        text += sign * (number // value)
+        number %= value
+    return text
+
+
+def listed(words: Sequence[str]) -> str:
+    """Return ``A``, ``A and D``, ``A, D and E``."""
+    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1] if words else ""
+
+
+def signs(text: str) -> str:
+    """Return a degree with printed accidentals: ``♭7`` for ``b7``."""
+    return text.replace("b", "♭").replace("#", "♯")

@@ -1,0 +1,73 @@
+"""The page of a lesson."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from lickwright.model.course import Lesson
+from lickwright.pages.edition import Edition
+from lickwright.pages.facts import lesson_facts
+from lickwright.pages.links import relative
+from lickwright.pages.markdown import Part, weave
+from lickwright.pages.page import Made, Page
+from lickwright.pages.practice import glyphs_of
+from lickwright.pages.weaving import LessonWeaver, plans_of
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbour:
+    """The lesson before or after."""
+
+    href: str
+    number: int
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class LessonView:
+    """A lesson as the template prints it."""
+
+    number: int
+    title: Markup
+    deck: Markup
+    facts: str
+    playable: bool
+    parts: tuple[Part, ...]
+    before: Neighbour | None
+    next: Neighbour | None
+
+
+def lesson_page(edition: Edition, lesson: Lesson) -> Page:
+    """Return the page of a published lesson."""
+    path = edition.paths[lesson.name]
+    plans = plans_of(edition, lesson)
+    lessons = edition.course.lessons
+    at = lessons.index(lesson)
+
+    def neighbour(place: int) -> Neighbour | None:
+        if not 0 <= place < len(lessons):
+            return None
+        other = lessons[place]
+        return Neighbour(relative(edition.paths[other.name], path), place + 1, other.title)
+
+    def render(made: Made) -> str:
+        weaver = LessonWeaver(edition, lesson, path, str(at + 1), plans, made)
+        document = weave(lesson.source.text, weaver)
+        view = LessonView(
+            number=at + 1,
+            title=document.title or Markup.escape(lesson.title),
+            deck=document.deck,
+            facts=lesson_facts(edition.pieces_in(lesson)),
+            playable=weaver.playable,
+            parts=document.parts,
+            before=neighbour(at - 1),
+            next=neighbour(at + 1),
+        )
+        page = edition.view(
+            path, f"{at + 1}. {lesson.title}", music=True, glyphs=glyphs_of(tuple(plans.values()), made)
+        )
+        return edition.theme.render("lesson.html", page=page, course=edition.course, lesson=view)
+
+    return Page(path, tuple(order for plan in plans.values() for order in plan.orders), render)

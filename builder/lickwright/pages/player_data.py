@@ -1,0 +1,161 @@
+"""What the practice player must know of a piece: bars, tempi and lights, as JSON in the page.
+
+Seconds are those of the full tempo, from the start of the sound file. Ids are those of the
+engraving without the prefix of its layout.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from base64 import b64encode
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from markupsafe import Markup
+
+from lickwright.engraving.ids import local_id
+from lickwright.model.address import AddressRange
+from lickwright.model.music import Music, Sound
+from lickwright.model.orders import Recorded
+from lickwright.pages.facts import meter_of
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """One tempo of a piece that can be heard.
+
+    Attributes:
+        label: As the student chooses it, ``92``.
+        bpm: Quarters a minute.
+        recorded: Its sound.
+        full: Whether it is the piece's own tempo.
+    """
+
+    label: str
+    bpm: Fraction
+    recorded: Recorded
+    full: bool
+
+
+def sound_key(recorded: Recorded) -> str:
+    """Return the name of a sound file without its ending: equal sounds are one file."""
+    return hashlib.sha256(recorded.mp3).hexdigest()[:16]
+
+
+def sound_path(recorded: Recorded) -> str:
+    """Return where a sound stands in the site."""
+    return f"sound/{sound_key(recorded)}.js"
+
+
+def sound_script(recorded: Recorded) -> bytes:
+    """Return a sound as the classic script that brings it: a page from disk may fetch nothing."""
+    return b'lickwright.sound("%s","%s");\n' % (sound_key(recorded).encode(), b64encode(recorded.mp3))
+
+
+def tone_names(prefix: str, sound: Sound) -> list[str]:
+    """Return the ids of all tones of a sound, on the staff and on the tab, without the layout's prefix."""
+    local = [local_id(sound.address, k + 1) for k in range(len(sound.tones))]
+    return [f"{prefix}-{staff}{tone}" for tone in local for staff in "st"]
+
+
+def notes_in(music: Music, prefix: str, at: AddressRange | None) -> list[str]:
+    """Return the ids of the notes that a link points at; None means all."""
+    sounds = sounds_in(music, at)
+    return [name for sound in sounds for name in tone_names(prefix, sound)]
+
+
+def sounds_in(music: Music, at: AddressRange | None) -> list[Sound]:
+    """Return the sounds of a range, both ends included; without a number of sound a bar's all."""
+    voices = [sound for bar in music.bars for line in bar.lines for sound in line.sounds]
+    if at is None:
+        return voices
+    low = at.first.lower
+    first = (at.first.bar, at.first.sound or 0)
+    last = (at.last.bar, at.last.sound or 10_000)
+    return [
+        sound
+        for sound in voices
+        if first <= (sound.address.bar, sound.address.sound or 0) <= last
+        and (at.whole_bars or sound.address.lower == low)
+    ]
+
+
+def seconds_of(music: Music, full: Version, at: AddressRange | None) -> tuple[float, float]:
+    """Return when a range begins and ends, the first time through."""
+    bars = written_bars(music, full.recorded)
+    start = {bar.number: bars[k][0] for k, bar in enumerate(music.bars)}
+    if at is None or at.whole_bars:
+        chosen = [
+            bars[k]
+            for k, bar in enumerate(music.bars)
+            if at is None or at.first.bar <= bar.number <= at.last.bar
+        ]
+        return (chosen[0][0], chosen[-1][1]) if chosen else (0.0, 0.0)
+    quarter = float(60 / full.bpm)
+    sounds = sounds_in(music, at)
+    begin = min((start[s.address.bar] + float(s.time) * quarter for s in sounds), default=0.0)
+    end = max((start[s.address.bar] + float(s.time + s.duration) * quarter for s in sounds), default=0.0)
+    return round(begin, 5), round(end, 5)
+
+
+def written_bars(music: Music, recorded: Recorded) -> list[tuple[float, float]]:
+    """Return start and end of each written bar, the first time it is played."""
+    first: dict[int, tuple[float, float]] = {}
+    for number, start, end in recorded.bars:
+        first.setdefault(number, (round(start, 5), round(end, 5)))
+    return [first.get(bar.number, (0.0, 0.0)) for bar in music.bars]
+
+
+def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version], root: str) -> Markup:
+    """Return the JSON of a piece for the page's player.
+
+    Args:
+        name: The piece's name, by which links in the prose find the player.
+        music: Its notes.
+        prefix: The prefix of its score orders.
+        versions: Its tempi, slowest first; one of them full.
+        root: From the page to the site's root, empty or ``../``.
+    """
+    full = next(version for version in versions if version.full)
+    meter = meter_of(music)
+    bars = written_bars(music, full.recorded)
+    names = {
+        str(sound.address): tone_names(prefix, sound)
+        for bar in music.bars
+        for line in bar.lines
+        for sound in line.sounds
+    }
+    lights = [
+        [round(seconds, 5), [name for address in sounding for name in names.get(address, [])]]
+        for seconds, sounding in full.recorded.lights
+    ]
+    pickup = bars[0][1] - bars[0][0] if music.bars[0].number == 0 else 0.0
+    return embed(
+        {
+            "name": name,
+            "beat": round(float(meter.beat * 60 / full.bpm), 6),
+            "beats": meter.beats,
+            "pickup": round(pickup, 5),
+            "bars": bars,
+            "tempi": [
+                {
+                    "bpm": float(version.bpm),
+                    "label": version.label,
+                    "scale": float(full.bpm / version.bpm),
+                    "file": root + sound_path(version.recorded),
+                }
+                for version in versions
+            ],
+            "lights": lights,
+        }
+    )
+
+
+def embed(value: object) -> Markup:
+    """Return JSON that may stand in a script element: no sign in it can end the element."""
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    for sign in "<>&":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return Markup(text)  # noqa: S704 - the signs that could leave the element are written as escapes

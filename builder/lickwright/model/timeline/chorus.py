@@ -111,7 +111,41 @@ def _lay_end_to_end(
                 moved = _renumbered(bar, number, mark=piece.title if index == 0 else "")
                 bars.append((moved, part))
             sections.append(Section(piece.name, first, len(_counted(bars))))
-    return [(_filled(bar), part) for bar, part in bars], tuple(sections)
+    filled = _held_on([_filled(bar) for bar, _ in bars])
+    return list(zip(filled, (part for _, part in bars), strict=True)), tuple(sections)
+
+
+def _held_on(bars: list[MusicBar]) -> list[MusicBar]:
+    """Point a hold at a bar's start to the sound played before it: repeats are written out here."""
+    held: dict[bool, Address | None] = {False: None, True: None}
+    pointed = []
+    for bar in bars:
+        lines: list[Line | None] = []
+        for lower, line in ((False, bar.upper), (True, bar.lower)):
+            if line is None:
+                lines.append(None)
+                held[lower] = None
+                continue
+            first = line.values[0] if line.values else None
+            if first is not None and first.tied:
+                line = replace(line, elements=_repointed(line.elements, first.sound, held[lower]))  # noqa: PLW2901
+            lines.append(line)
+            held[lower] = line.values[-1].sound if line.values else held[lower]
+        pointed.append(replace(bar, upper=lines[0] or bar.upper, lower=lines[1]))
+    return pointed
+
+
+def _repointed(
+    elements: tuple[Element, ...], old: Address | None, new: Address | None
+) -> tuple[Element, ...]:
+    pointed: list[Element] = []
+    for element in elements:
+        if isinstance(element, Tuplet):
+            pointed.append(replace(element, elements=_repointed(element.elements, old, new)))
+        else:
+            tied = element.tied and element.sound == old
+            pointed.append(replace(element, sound=new) if tied else element)
+    return tuple(pointed)
 
 
 def _counted(bars: list[tuple[MusicBar, ChorusPart]]) -> list[MusicBar]:

@@ -8,7 +8,7 @@ side are one rest.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from lickwright.instrument.guitar import Guitar
@@ -27,12 +27,13 @@ from lickwright.model.slots import (
     Rest,
     Slot,
 )
-from lickwright.model.strike import Dead, Late, Strike
+from lickwright.model.strike import Late, Strike
+from lickwright.model.timeline.draft import Draft, Share, State, carry
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.grouping import ratio, shares_of
 from lickwright.model.timeline.rows import with_rows
 from lickwright.model.timeline.swing import played
-from lickwright.model.timeline.tones import join, moves, tones_of
+from lickwright.model.timeline.tones import join, lead_of, moves, tones_of
 from lickwright.text import Span
 from lickwright.theory.meter import Meter
 
@@ -48,46 +49,6 @@ class Frame:
     before: tuple[int, ...] | None = None
 
 
-@dataclass(slots=True)
-class _Draft:
-    """A sound while its holds are still coming in."""
-
-    sound: Sound
-    bar: int
-    tones: list[Tone]
-    carried: dict[int, tuple[_Draft, int]] = field(default_factory=dict)
-
-    @property
-    def sounding(self) -> dict[int, Tone]:
-        """What each string holds once this sound has begun."""
-        held = {string: draft.tones[k] for string, (draft, k) in self.carried.items()}
-        return held | {tone.string: tone for tone in self.tones}
-
-    @property
-    def is_dead(self) -> bool:
-        return all(isinstance(tone.head, Dead) for tone in self.tones)
-
-
-@dataclass(slots=True)
-class _State:
-    """Where a voice stands between two bars. ``last`` None = nothing yet; ``resting`` = a rest."""
-
-    last: _Draft | None = None
-    resting: bool = False
-    pending: Join | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class _Share:
-    """A stretch to fill: written place, printed length of a share, played place and length."""
-
-    onset: Fraction
-    length: Fraction
-    printed: Fraction
-    time: Fraction
-    until: Fraction
-
-
 class VoiceLayout:
     """Lays out one voice of a lick. Use ``lay_out``."""
 
@@ -97,20 +58,20 @@ class VoiceLayout:
         self._faults = faults
         self._swung = swung
         self._lower = lower
-        self._state = _State()
+        self._state = State()
         self._brackets: list[tuple[BracketKind, int]] = []
         self._counts = {BracketKind.RING: 0, BracketKind.MUTE: 0}
         self._grace: Grace | None = None
-        self._drafts: list[_Draft] = []
+        self._drafts: list[Draft] = []
         self._frame: Frame
         self._in_bar = 0
         self._again = False
 
     def lay_out(self, frames: Sequence[Frame]) -> list[Line | None]:
         """Return the line of each bar; None where the bar does not have the voice."""
-        states: list[_State] = []
+        states: list[State] = []
         partial: list[
-            tuple[Frame, list[Element], list[_Draft], Fraction, list[tuple[Fraction, Span]]] | None
+            tuple[Frame, list[Element], list[Draft], Fraction, list[tuple[Fraction, Span]]] | None
         ] = []
         for index, frame in enumerate(frames):
             self._again = False
@@ -136,11 +97,11 @@ class VoiceLayout:
                 self._state.pending.span,
                 help="Write the sound it leads to, or take the join out",
             )
-        self._state = _State()
+        self._state = State()
 
     def _bar(
         self, frame: Frame, voice: Voice
-    ) -> tuple[Frame, list[Element], list[_Draft], Fraction, list[tuple[Fraction, Span]]]:
+    ) -> tuple[Frame, list[Element], list[Draft], Fraction, list[tuple[Fraction, Span]]]:
         self._frame = frame
         self._in_bar = 0
         first = len(self._drafts)
@@ -150,7 +111,7 @@ class VoiceLayout:
         for slot in voice.slots:
             shares = shares_of(slot)
             end = onset + shares * self._step
-            share = _Share(onset, end - onset, end - onset, self._time(onset), self._time(end))
+            share = Share(onset, end - onset, end - onset, self._time(onset), self._time(end))
             if shares:
                 steps.append((onset, slot.span))
             self._slot(slot, share, elements)
@@ -160,7 +121,7 @@ class VoiceLayout:
     def _time(self, onset: Fraction) -> Fraction:
         return played(onset, self._frame.offset, swung=self._swung)
 
-    def _slot(self, slot: Slot, share: _Share, into: list[Element]) -> None:
+    def _slot(self, slot: Slot, share: Share, into: list[Element]) -> None:
         match slot:
             case Strike():
                 self._strike(slot, share, into)
@@ -190,7 +151,7 @@ class VoiceLayout:
     def _bracket(self, kind: BracketKind) -> int | None:
         return next((number for open_kind, number in reversed(self._brackets) if open_kind is kind), None)
 
-    def _group(self, group: Group, share: _Share, into: list[Element]) -> None:
+    def _group(self, group: Group, share: Share, into: list[Element]) -> None:
         number = sum(map(shares_of, group.members))
         if number == 0:
             return
@@ -202,7 +163,7 @@ class VoiceLayout:
         done = 0
         for member in group.members:
             size = shares_of(member)
-            part = _Share(
+            part = Share(
                 share.onset + share.length * done / number,
                 share.length * size / number,
                 printed * size,
@@ -215,24 +176,24 @@ class VoiceLayout:
             into.append(Tuplet(*parted, share.onset, share.length, tuple(inside), group.span))
 
     def _value(
-        self, share: _Share, span: Span, into: list[Element], sound: Address | None, *, tied: bool
+        self, share: Share, span: Span, into: list[Element], sound: Address | None, *, tied: bool
     ) -> None:
         into.append(Value(share.onset, share.length, share.time, share.until, sound, tied, span))
 
-    def _lengthen(self, share: _Share, into: list[Element]) -> None:
+    def _lengthen(self, share: Share, into: list[Element]) -> None:
         last = into[-1]
         assert isinstance(last, Value)
         into[-1] = replace(last, duration=last.duration + share.length, until=share.until)
 
-    def _rest(self, slot: Rest | Hold, share: _Share, into: list[Element]) -> None:
+    def _rest(self, slot: Rest | Hold, share: Share, into: list[Element]) -> None:
         if into and isinstance(into[-1], Value) and into[-1].sound is None:
             self._lengthen(share, into)
         else:
             self._value(share, slot.span, into, None, tied=False)
-        self._state = _State(resting=True, pending=self._state.pending)
+        self._state = State(resting=True, pending=self._state.pending)
         self._refuse_join("a rest")
 
-    def _hold(self, slot: Hold, share: _Share, into: list[Element]) -> None:
+    def _hold(self, slot: Hold, share: Share, into: list[Element]) -> None:
         last = self._state.last
         if last is None and not self._state.resting:
             self._faults.add(
@@ -243,7 +204,7 @@ class VoiceLayout:
             )
         if last is None or last.is_dead:
             if last is not None:
-                self._state = _State(resting=True)
+                self._state = State(resting=True)
             self._rest(slot, share, into)
             return
         if not self._again:  # a second ending's hold is not part of the first time through
@@ -264,7 +225,7 @@ class VoiceLayout:
             )
             self._state.pending = None
 
-    def _strike(self, strike: Strike, share: _Share, into: list[Element]) -> None:
+    def _strike(self, strike: Strike, share: Share, into: list[Element]) -> None:
         self._in_bar += 1
         self._again = False
         address = Address(self._frame.number, self._in_bar, self._lower)
@@ -301,27 +262,17 @@ class VoiceLayout:
             position=self._bracket(BracketKind.POSITION),
             span=strike.span,
         )
-        draft = _Draft(sound, self._frame.number, list(tones))
+        draft = Draft(sound, self._frame.number, list(tones))
         if (
             before is not None
             and (pending is not None or late)
             and not (pending is not None and pending.kind is JoinKind.SHIFT)
         ):
-            self._carry(before, draft)
+            carry(before, draft)
         self._drafts.append(draft)
-        self._state = _State(last=draft)
+        self._state = State(last=draft)
         self._grace = None
         self._value(share, strike.span, into, address, tied=False)
-
-    def _carry(self, before: _Draft, after: _Draft) -> None:
-        """Strings of the sound before that the one after leaves alone ring on through it."""
-        named = {tone.string for tone in after.tones}
-        ringing = dict(before.carried)
-        ringing |= {tone.string: (before, k) for k, tone in enumerate(before.tones)}
-        for string, (draft, k) in ringing.items():
-            if string not in named:
-                draft.tones[k] = replace(draft.tones[k], rings_through=draft.tones[k].rings_through + 1)
-                after.carried[string] = (draft, k)
 
     def _check_late(self, tones: tuple[Tone, ...], sounding: dict[int, Tone], address: Address) -> None:
         for tone in tones:
@@ -351,13 +302,13 @@ class VoiceLayout:
         following = main
         for position, strike in enumerate(reversed(self._grace.strikes)):
             tones = tones_of(strike, self._guitar, {})
-            leads = lead if position == 0 and lead else _lead(tones, following)
+            leads = lead if position == 0 and lead else lead_of(tones, following)
             notes.insert(0, GraceNote(tones, leads, strike.span))
             following = tones
         return tuple(notes)
 
     def _check_repeats(
-        self, frames: Sequence[Frame], states: list[_State], partial: Sequence[tuple[object, ...] | None]
+        self, frames: Sequence[Frame], states: list[State], partial: Sequence[tuple[object, ...] | None]
     ) -> None:
         """A hold first in a repeated bar must find the same sound at every way in."""
         for index, frame in enumerate(frames):
@@ -382,20 +333,10 @@ class VoiceLayout:
         self,
         frame: Frame,
         elements: list[Element],
-        drafts: list[_Draft],
+        drafts: list[Draft],
         filled: Fraction,
         steps: list[tuple[Fraction, Span]],
     ) -> Line:
         sounds = tuple(replace(draft.sound, tones=tuple(draft.tones)) for draft in drafts)
         assert frame.voice is not None
         return Line(tuple(elements), with_rows(sounds, frame.voice.rows), filled, tuple(steps))
-
-
-def _lead(grace: tuple[Tone, ...], following: tuple[Tone, ...]) -> JoinKind | None:
-    """How a grace note leads on: hammered up or pulled down on its own string, else not at all."""
-    frets = {tone.string: tone.fret for tone in following}
-    for tone in grace:
-        fret = frets.get(tone.string)
-        if fret is not None and tone.fret is not None and fret != tone.fret:
-            return JoinKind.HAMMER if fret > tone.fret else JoinKind.PULL
-    return None

@@ -102,3 +102,13 @@ def join(after: tuple[Tone, ...], kind: JoinKind, sounding: Sounding) -> tuple[T
 def moves(tones: tuple[Tone, ...]) -> bool:
     """True when a join leads at least one string to another fret."""
     return any(tone.link is not None for tone in tones)
+
+
+def lead_of(grace: tuple[Tone, ...], following: tuple[Tone, ...]) -> JoinKind | None:
+    """How a grace note leads on: hammered up or pulled down on its own string, else not at all."""
+    frets = {tone.string: tone.fret for tone in following}
+    for tone in grace:
+        fret = frets.get(tone.string)
+        if fret is not None and tone.fret is not None and fret != tone.fret:
+            return JoinKind.HAMMER if fret > tone.fret else JoinKind.PULL
+    return None

@@ -19,7 +19,7 @@ from lickwright.model.strike import Strike
 from lickwright.model.timeline.faults import Faults
 from lickwright.text import Span
 
-_OWN = ("name", "title", "tags", "stets", "vary", "changes", "span", "places", "bars", "shapes")
+_OWN = ("name", "title", "tags", "stets", "vary", "span", "places", "bars", "changes")
 _SILENT_ROWS = ("lh", "names", "degrees")
 
 
@@ -81,7 +81,7 @@ def _apply(lick: Lick, base: Lick, faults: Faults) -> tuple[Lick, tuple[Address,
                 help="Addresses count in the lick that is varied: bar, point, sound",
                 address=address,
             )
-    kept = {name: getattr(lick, name) for name in _OWN if name not in ("bars", "shapes")}
+    kept = {name: getattr(lick, name) for name in _OWN if name not in ("bars", "changes")}
     fields = {
         name: getattr(lick, name)
         for name in Lick.__dataclass_fields__

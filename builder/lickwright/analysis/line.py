@@ -1,0 +1,228 @@
+"""The lines of a piece: the notes of each voice one after the other, as played.
+
+Where a voice has double stops its top notes make one line and its bottom notes another; a note
+between them has no melodic neighbours. Repeats are unfolded, so the last note of a repeated bar
+has its first as neighbour.
+
+Conventions: times are whole ticks; ``Grid`` turns quarters into ticks exactly. Swing is left out:
+it does not change what a note does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+
+from lickwright.analysis.changes import Change, change
+from lickwright.model.music import Music, MusicBar, Sound, Tone
+from lickwright.model.slots import JoinKind
+from lickwright.model.strike import BendKind, Dead
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A common measure of all times of a piece: ``ticks`` to the quarter."""
+
+    ticks: int
+
+    def of(self, quarters: Fraction) -> int:
+        """Return a time of the piece in ticks."""
+        return quarters.numerator * (self.ticks // quarters.denominator)
+
+    def quarters(self, ticks: int) -> Fraction:
+        """Return ticks in quarters."""
+        return Fraction(ticks, self.ticks)
+
+
+@dataclass(slots=True)
+class LineNote:
+    """A note as harmony sees it, in one line, at one time it is played.
+
+    Attributes:
+        sound: The sound it belongs to; ``tone`` which of its tones; ``turn`` which pitch of a bend.
+        pitch: MIDI number that is judged. ``curl``: bent, by less than a half step.
+        bent: True when a bend of a half step or more brought it here.
+        start, end: Ticks from the first note. ``bar``: index into the bars as played.
+        weight: Metric weight.
+        chord: Index into the changes.
+        open: An open string. ``linked``: slurred or slid from the note before.
+        lowest: In the lowest line of music that has more than one.
+    """
+
+    sound: Sound
+    tone: int
+    turn: int
+    pitch: int
+    curl: bool
+    bent: bool
+    start: int
+    end: int
+    bar: int
+    weight: int
+    chord: int
+    open: bool
+    linked: bool
+    lowest: bool = False
+
+    @property
+    def key(self) -> tuple[object, int, int]:
+        """What it is written as, whichever time it is played."""
+        return (self.sound.address, self.tone, self.turn)
+
+
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """All lines of a piece, with the changes under them.
+
+    Attributes:
+        melodic: Notes with neighbours, a line each.
+        inner: Notes between the outer ones of a chord, judged by themselves.
+        changes: Chords in order, the first at or before the first note.
+    """
+
+    grid: Grid
+    beat: int
+    melodic: tuple[tuple[LineNote, ...], ...]
+    inner: tuple[LineNote, ...]
+    changes: tuple[Change, ...]
+
+
+def line_pitches(tone: Tone) -> tuple[tuple[int, bool, bool], ...]:
+    """What harmony judges of a tone: (MIDI pitch, curl, bent), one for each pitch it comes to rest on.
+
+    A bend of a half step or more counts by its target, a release by where it lands; less than that
+    is a curl, which counts as the note it is bent from. Dead notes give nothing.
+    """
+    path = tone.path
+    if not path:
+        return ()
+    if len(path) == 1:
+        return ((int(path[0]), path[0].denominator != 1, bool(tone.bends) and _shifted(tone)),)
+    rests = path[1:] if _starts_at_rest(tone) else path
+    base = path[0]
+    found: list[tuple[int, bool, bool]] = []
+    for pitch in rests:
+        curl = pitch.denominator != 1
+        whole = int(min(base, pitch)) if curl and abs(pitch - base) < 1 else int(pitch)
+        if not found or found[-1][0] != whole:
+            found.append((whole, curl, pitch != base))
+    return tuple(found)
+
+
+def _shifted(tone: Tone) -> bool:
+    return tone.bends[0].kind is not BendKind.RELEASE
+
+
+def _starts_at_rest(tone: Tone) -> bool:
+    return not tone.bends or tone.bends[0].kind is not BendKind.PRE
+
+
+def draw_lines(music: Music) -> Lines:
+    """Unfold a piece into its lines.
+
+    Args:
+        music: Resolved music.
+
+    Returns:
+        The lines of every voice and the changes; empty where there are no pitched notes.
+    """
+    grid = Grid(_common(music.bars))
+    changes: list[Change] = []
+    top: dict[bool, list[LineNote]] = {False: [], True: []}
+    bottom: dict[bool, list[LineNote]] = {False: [], True: []}
+    inner: list[LineNote] = []
+    now = 0
+    two_voices = music.has_lower
+    for played, index in enumerate(music.order):
+        bar = music.bars[index]
+        starts: list[int] = []
+        for chord in bar.chords:
+            start = now + grid.of(chord.onset)
+            if not changes or not chord.symbol.same_as(changes[-1].symbol):
+                changes.append(change(start, chord.symbol))
+            starts.append(start)
+        for line in bar.lines:
+            lower = line is bar.lower
+            for sound in line.sounds:
+                notes = _notes(sound, bar, now, played, grid, changes)
+                if not notes:
+                    continue
+                high = max(notes, key=lambda turns: turns[0].pitch)
+                low = min(notes, key=lambda turns: turns[0].pitch)
+                top[lower].extend(high)
+                bottom[lower].extend(low)
+                if len(notes) > 1 or (two_voices and lower):
+                    for note in low:
+                        note.lowest = True
+                inner.extend(
+                    note for turns in notes if turns is not high and turns is not low for note in turns
+                )
+        now += grid.of(bar.length)
+    melodic = []
+    for lower in (False, True):
+        if top[lower]:
+            melodic.append(tuple(top[lower]))
+        if any(a is not b for a, b in zip(top[lower], bottom[lower], strict=False)) or len(top[lower]) != len(
+            bottom[lower]
+        ):
+            melodic.append(tuple(bottom[lower]))
+    beat = grid.of(music.bars[0].meter.beat) if music.bars else grid.ticks
+    return Lines(grid, beat, tuple(melodic), tuple(inner), tuple(changes))
+
+
+def _notes(
+    sound: Sound, bar: MusicBar, now: int, played: int, grid: Grid, changes: list[Change]
+) -> list[list[LineNote]]:
+    start = now + grid.of(sound.onset)
+    length = grid.of(sound.duration)
+    weight = bar.meter.weight(sound.onset + bar.offset)
+    notes: list[list[LineNote]] = []
+    for number, tone in enumerate(sound.tones):
+        pitches = line_pitches(tone)
+        if not pitches or isinstance(tone.head, Dead):
+            continue
+        turns = []
+        for turn, (pitch, curl, bent) in enumerate(pitches):
+            begin = start + length * turn // len(pitches)
+            end = start + length * (turn + 1) // len(pitches)
+            chord = _in_force(changes, begin)
+            linked = tone.link is not None and tone.link is not JoinKind.SHIFT
+            turns.append(
+                LineNote(
+                    sound,
+                    number,
+                    turn,
+                    pitch,
+                    curl,
+                    bent and not curl,
+                    begin,
+                    end,
+                    played,
+                    weight if turn == 0 else min(weight, 1),
+                    chord,
+                    tone.fret == 0,
+                    linked,
+                )  # fmt: skip
+            )
+        notes.append(turns)
+    return notes
+
+
+def _in_force(changes: list[Change], at: int) -> int:
+    index = len(changes) - 1
+    while index > 0 and changes[index].start > at:
+        index -= 1
+    return index
+
+
+def _common(bars: Iterable[MusicBar]) -> int:
+    denominators = {6}  # a bend and its releases part a note among them
+    for bar in bars:
+        denominators.update((bar.length.denominator, bar.meter.beat.denominator * 2))
+        denominators.update(chord.onset.denominator for chord in bar.chords)
+        for line in bar.lines:
+            for sound in line.sounds:
+                denominators.update((sound.onset.denominator, sound.duration.denominator))
+    return lcm(*denominators)

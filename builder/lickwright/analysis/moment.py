@@ -1,0 +1,129 @@
+"""A note among its neighbours: what every figure looks at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lickwright.analysis.changes import Change
+from lickwright.analysis.line import LineNote
+from lickwright.analysis.role import Role
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What holds for the whole piece.
+
+    Attributes:
+        tonic: Pitch class of the key's tonic.
+        scale: Twelve truths: whether the key's scale has the pitch class.
+        raised: In minor, the pitch classes of the raised sixth and seventh; else None.
+        blues: False in plain style, where a blue note is no excuse.
+        beat: A beat in ticks.
+        changes: Chords in order.
+    """
+
+    tonic: int
+    scale: tuple[bool, ...]
+    raised: tuple[int, int] | None
+    blues: bool
+    beat: int
+    changes: tuple[Change, ...]
+
+    def following(self, note: LineNote) -> Change | None:
+        """Return the change after the one a note stands over."""
+        after = note.chord + 1
+        return self.changes[after] if after < len(self.changes) else None
+
+    def relation(self, note: LineNote) -> str:
+        """Return what the note is to its chord: ``t``, ``f``, ``c``, ``a`` or ``.``."""
+        return self.changes[note.chord].relation[note.pitch % 12]
+
+    def stable(self, note: LineNote) -> bool:
+        """Whether it is a tone of its chord, or of the next one if that begins within a beat."""
+        if self.relation(note) == "t":
+            return True
+        after = self.following(note)
+        return (
+            after is not None
+            and after.start - note.start <= self.beat
+            and after.relation[note.pitch % 12] == "t"
+        )
+
+
+class Moment:
+    """A note of a line with its neighbours, moved along the line.
+
+    Neighbours across a rest longer than a beat are none: there a phrase ends.
+
+    Attributes:
+        note: The note. ``pitch``: its MIDI number.
+        before, after, second, third: Neighbours; ``second`` is the one after ``after``.
+        rise_in, rise_out: Half steps from ``before``, and to ``after``; 0 without a neighbour.
+        relation: What it is to its chord. ``over``: that chord.
+        in_key: Whether the key's scale has it where it stands.
+    """
+
+    __slots__ = (
+        "after", "before", "in_key", "index", "line", "note", "over", "pitch", "relation", "rise_in",
+        "rise_out", "roles", "second", "setting", "third",
+    )  # fmt: skip
+
+    note: LineNote
+    over: Change
+    before: LineNote | None
+    after: LineNote | None
+    second: LineNote | None
+    third: LineNote | None
+
+    def __init__(self, setting: Setting, line: tuple[LineNote, ...], roles: list[Role]) -> None:
+        self.setting = setting
+        self.line = line
+        self.roles = roles
+
+    def move(self, index: int) -> None:
+        """Look at another note of the line."""
+        line = self.line
+        note = line[index]
+        self.index = index
+        self.note = note
+        pitch = self.pitch = note.pitch
+        self.over = self.setting.changes[note.chord]
+        self.relation = self.over.relation[pitch % 12]
+        before = self.before = self._neighbour(index - 1, index)
+        after = self.after = self._neighbour(index + 1, index)
+        self.second = self._neighbour(index + 2, index + 1) if after else None
+        self.third = self._neighbour(index + 3, index + 2) if self.second else None
+        self.rise_in = pitch - before.pitch if before else 0
+        self.rise_out = after.pitch - pitch if after else 0
+        self.in_key = self._in_key(pitch % 12)
+
+    def _neighbour(self, index: int, beside: int) -> LineNote | None:
+        if not 0 <= index < len(self.line):
+            return None
+        earlier, later = (index, beside) if index < beside else (beside, index)
+        if self.line[later].start - self.line[earlier].end > self.setting.beat:
+            return None
+        return self.line[index]
+
+    def _in_key(self, pitch_class: int) -> bool:
+        setting = self.setting
+        if setting.scale[pitch_class]:
+            return True
+        if setting.raised is None:
+            return False
+        sixth, seventh = setting.raised
+        if pitch_class == seventh:
+            return True
+        return pitch_class == sixth and any(
+            near is not None and near.pitch % 12 == seventh for near in (self.before, self.after)
+        )
+
+    @property
+    def long(self) -> bool:
+        """Held for two beats or more."""
+        return self.note.end - self.note.start >= 2 * self.setting.beat
+
+    @property
+    def ends_phrase(self) -> bool:
+        """Whether nothing follows within a beat."""
+        return self.after is None

@@ -1,0 +1,1 @@
+"""The course as a whole: its files, its names, its promises."""

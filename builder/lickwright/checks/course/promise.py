@@ -1,0 +1,85 @@
+"""The course does not hold what it promises.
+
+``[promises]`` says how many licks, keys, lessons, bars, choruses or progressions the course has; drafts
+and excerpts do not count, a variation is a lick of its own, bars are counted as written without pickups.
+
+Why it matters: a student who paid for 48 licks in 5 keys counts them.
+
+What to do: mend the number, or write what is missing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
+from lickwright.checks.survey import Survey
+from lickwright.model.music import Piece
+
+
+def _licks(survey: Survey) -> list[Piece]:
+    drafts = {lesson.name for lesson in survey.course.drafts}
+    return [p.piece for p in survey.book.placed if p.piece.kind == "lick" and p.lesson not in drafts]
+
+
+def _kind(survey: Survey, kind: str) -> int:
+    drafts = {lesson.name for lesson in survey.course.drafts}
+    return sum(p.piece.kind == kind and p.lesson not in drafts for p in survey.book.placed)
+
+
+COUNTS: dict[str, Callable[[Survey], int]] = {
+    "licks": lambda survey: len(_licks(survey)),
+    "keys": lambda survey: len({piece.music.key for piece in _licks(survey)}),
+    "lessons": lambda survey: len(survey.course.lessons),
+    "bars": lambda survey: sum(piece.music.counted_bars for piece in _licks(survey)),
+    "choruses": lambda survey: _kind(survey, "chorus"),
+    "progressions": lambda survey: len(survey.book.grids),
+}
+"""What can be promised, and how it is counted."""
+
+
+def run(survey: Survey) -> Iterator[Finding]:
+    """Hold every promise against the count."""
+    course = survey.course
+    places = dict(course.places)
+    for name, promised in course.promises:
+        count = COUNTS.get(name)
+        held = None if count is None else count(survey)
+        if held == promised:
+            continue
+        message = (
+            f"the course promises {promised} {name}, and what they are nobody counts"
+            if held is None
+            else f"the course promises {promised} {name} and holds {held}"
+        )
+        span = places.get(f"promises.{name}", course.manifest.span(0, 0))
+        yield Finding(RULE.id, RULE.severity, message, span, (), _help(name, held))
+
+
+def _help(name: str, held: int | None) -> str:
+    if held is None:
+        return f"Counted are {', '.join(COUNTS)}"
+    return f"Write {name} = {held}, or write what is missing"
+
+
+MANIFEST = """[course]
+title = "Example"
+author = "An author"
+
+[[unit]]
+title = "One"
+lessons = ["example.md"]
+
+[promises]
+licks = {licks}
+"""
+
+RULE = Rule(
+    id="course/promise",
+    title="A promise the course does not hold",
+    severity=Severity.ERROR,
+    source=Source("language contract", "Section 8: what the course says it holds; held against what it does"),
+    good=(Example("key: A major\n\nA | 5:0 - 5:4 - 4:2 - 3:2 -", course=MANIFEST.format(licks=1)),),
+    bad=(Example("key: A major\n\nA | 5:0 - 5:4 - 4:2 - 3:2 -", ("2",), course=MANIFEST.format(licks=2)),),
+    survey=run,
+)

@@ -1,0 +1,1 @@
+"""What two hands and a neck can do."""

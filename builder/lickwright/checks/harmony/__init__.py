@@ -1,0 +1,1 @@
+"""Notes against chords and key."""

@@ -1,0 +1,130 @@
+"""A note that nothing explains: neither in the chord nor led to it.
+
+Every note is heard against its chord: chord tones, colours and scale tones need no comment, nor do
+passing and neighbour notes, approaches, enclosures, suspensions, anticipations, drones, patterns that are
+moved, and in country, blues and bluegrass the blue notes. What is left is reported. It is an error only
+where it is foreign to the key, held, on a strong beat and not slurred to an explained note; else a query.
+A chromatic note that is neither led in nor led out by half steps is a query, too. Bars that the lick
+claims to be ``outside`` are left alone.
+
+Why it matters: one fret's slip survives every reading by eye; a student practises it into the hand.
+
+What to do: look at the fret; when the sound is meant, let the finding stand with a ``stet`` and its reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from lickwright.analysis.role import Role, RoleOf
+from lickwright.checks.repair import suggest_repair
+from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
+from lickwright.checks.subject import Subject
+from lickwright.checks.wording import held_for, note_name
+from lickwright.findings import Label
+from lickwright.model.address import Address
+from lickwright.model.music import Music, MusicBar, Sound, Tone
+from lickwright.text import Span
+
+
+def run(subject: Subject) -> Iterator[Finding]:
+    """Report what is left when every figure has been tried."""
+    explained = {(r.address, r.tone): r.role.explained for r in subject.roles}
+    for role in subject.roles:
+        if role.address.bar in subject.outside or (role.role.explained and not role.disconnected):
+            continue
+        sound = subject.by_address[role.address]
+        tone = sound.tones[role.tone]
+        if tone.tied:
+            continue
+        severe = not role.role.explained and _severe(subject.piece.music, role, tone, explained)
+        yield _finding(subject, role, tone, Severity.ERROR if severe else Severity.QUERY)
+
+
+def _severe(music: Music, role: RoleOf, tone: Tone, explained: dict[tuple[Address, int], bool]) -> bool:
+    """Chromatic, and held on a strong beat or long on any; not slurred to an explained note."""
+    bar = music.bar(role.address.bar)
+    if bar is None or not role.chromatic:
+        return False
+    beat = bar.meter.beat
+    held = (role.weight >= 3 and role.length >= beat) or (role.weight >= 2 and role.length >= 2 * beat)
+    return held and not _slurred(bar, role, tone, explained)
+
+
+def _slurred(bar: MusicBar, role: RoleOf, tone: Tone, explained: dict[tuple[Address, int], bool]) -> bool:
+    line = bar.lower if role.address.lower else bar.upper
+    sounds: tuple[Sound, ...] = line.sounds if line is not None else ()
+    number = role.address.sound or 0
+    near: list[Sound] = []
+    if tone.link is not None and number >= 2:
+        near.append(sounds[number - 2])
+    if number < len(sounds) and any(t.link and t.string == tone.string for t in sounds[number].tones):
+        near.append(sounds[number])
+    return any(
+        explained.get((sound.address, index), False)
+        for sound in near
+        for index, other in enumerate(sound.tones)
+        if other.string == tone.string
+    )
+
+
+def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> Finding:
+    bar = subject.piece.music.bar(role.address.bar)
+    name = note_name(role.pitch, subject.piece.music.key, role.chord)
+    held = held_for(role.length, bar.meter.beat if bar else Fraction(1))
+    bent = ", bent to," if role.turn == 0 and len(tone.path) > 1 else ","
+    why = (
+        "neither in the chord nor led to it"
+        if role.role is Role.UNEXPLAINED
+        else f"a {role.role.value} outside the key with no half step to lead it"
+    )
+    repair = suggest_repair(subject, role)
+    message = f"{name}{bent} {held}, over {role.chord.display}: {why}"
+    if repair:
+        message += f"; {repair}"
+    return subject.report(
+        RULE,
+        message,
+        tone.span,
+        role.address,
+        severity=severity,
+        help="Mend the fret, or let it stand: stet: harmony/unexplained with the address and a reason",
+        labels=_chord_label(bar, subject, role),
+    )
+
+
+def _chord_label(bar: MusicBar | None, subject: Subject, role: RoleOf) -> tuple[Label, ...]:
+    if bar is None:
+        return ()
+    onset = subject.by_address[role.address].onset
+    chord = next((c for c in reversed(bar.chords) if c.onset <= onset), None)
+    nowhere: Span | None = None if chord is None else chord.span
+    if chord is None or nowhere is None or not nowhere.source.path:
+        return ()
+    return (Label(nowhere, "the chord in force"),)
+
+
+RULE = Rule(
+    id="harmony/unexplained",
+    title="A note that neither chord nor line explains",
+    severity=Severity.ERROR,
+    source=Source(
+        "common practice",
+        "Embellishing tones of harmony teaching, approach notes and enclosures of jazz teaching; which of"
+        " them are reported is our own, set on a printed collection of fiddle tunes so that none of its"
+        " notes is an error",
+    ),
+    good=(
+        Example("A7 | 5:0 5:3 h 5:4 4:2 4:4 3:2 4:4 4:2"),
+        Example("key: D major\n\nA7 | 3:2 - 2:2 - 1:3 - - -\nD  | 1:3 - 1:2 - - - - -"),
+        Example("A7 | 3:7b9 - 2:5 1:5 2:5 3:6 4:7 -"),
+    ),
+    bad=(
+        Example("key: D major\n\nD | 4:0 - 3:2 - 2:3 - 3:2 -\n  | 4:3 - - - - - - -", marks=("4:3",)),
+        Example("A | 2:3 - - - 3:2 - - -", marks=("2:3",)),
+        Example("A | 5:0 - 5:4 - 4:2 - 3:3 -\n  | 2:2 - - - 3:2 - - -", marks=("3:3",)),
+        Example("A7 | 2:5 - 3:6 - 3:7b8 - - -", marks=("3:7b8",)),
+    ),
+    run=run,
+)

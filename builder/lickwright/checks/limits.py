@@ -1,0 +1,71 @@
+"""Every threshold of the rules, in one table; ``[limits]`` in the manifest sets them anew.
+
+Where a number is our own, that is said: it is to be tuned by the courses that use it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from lickwright.instrument.hand import REACHES, WIDEST
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A threshold.
+
+    Attributes:
+        name: As the manifest names it.
+        value: The default.
+        unit: Of the value.
+        rule: The rule that uses it.
+        meaning: What it bounds, and where the number comes from.
+    """
+
+    name: str
+    value: float
+    unit: str
+    rule: str
+    meaning: str
+
+
+def _stretches() -> Iterator[Limit]:
+    rule = "hands/stretch"
+    for fingers, reach in REACHES.items():
+        whole = reach is WIDEST
+        first, last = fingers
+        name = "stretch" if whole else f"reach-{first}-{last}"
+        what = "between fretted notes that sound together" if whole else f"of fingers {first} and {last}"
+        for kind, value in (("query", reach.comfortable), ("error", reach.possible)):
+            meaning = f"Reach {what}, above which it is {'a query' if kind == 'query' else 'an error'}"
+            yield Limit(f"{name}-{kind}", value, "mm", rule, f"{meaning} (own threshold)")
+
+
+_SHARES = (
+    Limit(
+        "shifted-own",
+        0.34,
+        "share of the bar's time",
+        "harmony/shifted-chord",
+        "On tones of the bar's own chord, below which its neighbours' chords are tried (own threshold)",
+    ),
+    Limit(
+        "shifted-other",
+        0.85,
+        "share of the bar's time",
+        "harmony/shifted-chord",
+        "On tones of a neighbouring chord, from which that chord is named (own threshold)",
+    ),
+)
+
+LIMITS: Mapping[str, Limit] = MappingProxyType({limit.name: limit for limit in (*_stretches(), *_SHARES)})
+"""The thresholds by name."""
+
+
+def set_limits(changed: tuple[tuple[str, float], ...]) -> Mapping[str, float]:
+    """Return the value of every limit, with those a course sets put in; unknown names are left out."""
+    values = {name: limit.value for name, limit in LIMITS.items()}
+    values.update((name, value) for name, value in changed if name in values)
+    return values

@@ -1,0 +1,146 @@
+"""The proof of a course: every rule over every piece, one finding a cause, stets applied.
+
+Pure: a course, its music and what reading found go in; the proof comes out.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from lickwright.checks.catalogue import rules
+from lickwright.checks.limits import set_limits
+from lickwright.checks.stets import Standing, apply_stets
+from lickwright.checks.subject import Subject
+from lickwright.checks.suppression import keep_causes
+from lickwright.checks.survey import Survey
+from lickwright.findings import Finding, Severity
+from lickwright.model.address import Address
+from lickwright.model.course import Course
+from lickwright.model.music import Piece
+from lickwright.model.timeline import Book
+
+Broken = frozenset[int]
+"""Numbers of bars that could not be read whole: nothing further is judged in them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What the proof of a course comes to.
+
+    Attributes:
+        findings: By file and place.
+        standing: Findings that the author lets stand, each with its reason and seal.
+    """
+
+    findings: tuple[Finding, ...]
+    standing: tuple[Standing, ...] = ()
+
+    def count(self, severity: Severity) -> int:
+        """How many findings are of a severity."""
+        return sum(finding.severity is severity for finding in self.findings)
+
+    @property
+    def errors(self) -> int:
+        """Findings that stop publishing."""
+        return self.count(Severity.ERROR)
+
+    @property
+    def queries(self) -> int:
+        """Findings put to the author."""
+        return self.count(Severity.QUERY)
+
+    @property
+    def notes(self) -> int:
+        """Findings worth knowing."""
+        return self.count(Severity.NOTE)
+
+
+def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof:
+    """Proofread a course.
+
+    Args:
+        course: As read.
+        book: The same, resolved.
+        findings: What reading and resolving it found.
+
+    Returns:
+        All findings, those given among them, but for those another one explains and those
+        that a stet lets stand.
+    """
+    given: dict[str, list[Finding]] = defaultdict(list)
+    for finding in findings:
+        given[finding.lick].append(finding)
+    limits = set_limits(course.settings.limits)
+    unread = _unread(f for found in given.values() for f in found)
+    broken: dict[str, Broken] = {}
+    found: dict[str, tuple[Finding, ...]] = {}
+    told: set[tuple[object, ...]] = set()
+    for piece in book.pieces:
+        if piece.kind == "excerpt" or piece.name in found:
+            continue
+        broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
+        own = _run(piece, limits, broken[piece.name])
+        fresh = _fresh(piece, own, told, found.get(piece.of, ()))
+        found[piece.name] = keep_causes((*given.pop(piece.name, ()), *fresh))
+    loose = [finding for rest in given.values() for finding in rest]
+    survey = Survey(course, book)
+    for rule in rules().values():
+        if rule.survey is not None:
+            loose += rule.survey(survey)
+    everything = [finding for one in found.values() for finding in one] + loose
+    kept, standing = apply_stets(course, book, everything)
+    return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
+
+
+def _run(piece: Piece, limits: Mapping[str, float], broken: Broken) -> list[Finding]:
+    subject = Subject(piece, limits)
+    found: list[Finding] = []
+    for rule in rules().values():
+        if rule.run is not None:
+            found += rule.run(subject)
+    return [f for f in found if not broken or _bar(f) not in broken]
+
+
+def _bar(finding: Finding) -> int | None:
+    address = Address.parse(finding.address)
+    return None if address is None else address.bar
+
+
+def _unread(findings: Iterable[Finding]) -> Mapping[str, Sequence[Finding]]:
+    """The faults of the text itself, by file."""
+    unread: dict[str, list[Finding]] = defaultdict(list)
+    for finding in findings:
+        if finding.severity is Severity.ERROR and finding.rule.startswith("syntax/"):
+            unread[finding.span.source.path].append(finding)
+    return unread
+
+
+def _broken(piece: Piece, unread: Mapping[str, Sequence[Finding]]) -> Broken:
+    if not unread:
+        return frozenset()
+    return frozenset(
+        bar.number
+        for bar in piece.music.bars
+        for finding in unread.get(bar.span.source.path, ())
+        if bar.span.start <= finding.span.start <= bar.span.end
+    )
+
+
+def _fresh(
+    piece: Piece, own: Iterable[Finding], told: set[tuple[object, ...]], base: Sequence[Finding]
+) -> list[Finding]:
+    """Leave out what was said of the same notes before: in the base of a variation, in a chorus's lick."""
+    inherited = {(f.rule, f.address, f.message) for f in base}
+    fresh = []
+    for finding in own:
+        if (finding.rule, finding.address, finding.message) in inherited:
+            continue
+        place = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end)
+        key = (*place, finding.message) if piece.of or finding.rule.startswith("harmony/") else place
+        if piece.kind == "chorus" and key in told:
+            continue
+        told.add(key)
+        fresh.append(finding)
+    return fresh

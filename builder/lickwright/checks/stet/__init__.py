@@ -1,0 +1,1 @@
+"""Findings that the author lets stand."""

@@ -1,0 +1,104 @@
+"""What each string does through a piece: what leads where without a stroke, what sounds how long.
+
+Conventions: times are quarters from the start of the music as written; repeats are not unfolded.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from lickwright.model.address import Address
+from lickwright.model.music import Music, MusicBar, Sound, Tone
+from lickwright.model.slots import JoinKind
+from lickwright.text import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """A tone reached from another on its string without a new stroke (after ``s!`` with one).
+
+    Attributes:
+        kind: How. ``before``, ``after``: the two tones.
+        address: Of the sound reached.
+        span: Of the tone reached.
+    """
+
+    kind: JoinKind
+    before: Tone
+    after: Tone
+    address: Address
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A tone and how long its string sounds it, let ring counted in."""
+
+    tone: Tone
+    sound: Sound
+    start: Fraction
+    end: Fraction
+
+
+def walk(music: Music, *, lower: bool) -> Iterator[tuple[MusicBar, Sound, Fraction]]:
+    """Yield the sounds of a voice in the order written, each with its bar and its onset."""
+    start = Fraction(0)
+    for bar in music.bars:
+        line = bar.lower if lower else bar.upper
+        if line is not None:
+            for sound in line.sounds:
+                yield bar, sound, start + sound.onset
+        start += bar.length
+
+
+def list_leads(music: Music) -> tuple[Lead, ...]:
+    """Return every hammer-on, pull-off and slide of the piece, grace notes among them."""
+    return tuple(lead for lower in (False, True) for lead in _leads(music, lower=lower))
+
+
+def _leads(music: Music, *, lower: bool) -> Iterator[Lead]:
+    strings: dict[int, Tone] = {}
+    for _, sound, _ in walk(music, lower=lower):
+        kind: JoinKind | None = None
+        for grace in sound.grace:
+            for tone in grace.tones:
+                before = strings.get(tone.string)
+                if kind is not None and before is not None:
+                    yield Lead(kind, before, tone, sound.address, tone.span)
+            strings.update((tone.string, tone) for tone in grace.tones)
+            kind = grace.leads
+        led = {t.string for t in sound.grace[-1].tones} if sound.grace and kind is not None else set()
+        for tone in sound.tones:
+            before = strings.get(tone.string)
+            link = kind if tone.string in led else tone.link
+            if link is not None and before is not None and not tone.tied:
+                yield Lead(link, before, tone, sound.address, tone.span)
+        strings.update((tone.string, tone) for tone in sound.tones)
+
+
+def list_held(music: Music) -> tuple[Held, ...]:
+    """Return every pitched tone with the time its string sounds it, by its start.
+
+    In a let-ring bracket a tone sounds until its string is used again or the bracket closes.
+    """
+    held: list[Held] = []
+    for lower in (False, True):
+        voice = [(sound, at) for _, sound, at in walk(music, lower=lower)]
+        for index, (sound, at) in enumerate(voice):
+            held.extend(Held(tone, sound, at, _end(voice, index, tone)) for tone in sound.tones if tone.path)
+    return tuple(sorted(held, key=lambda h: h.start))
+
+
+def _end(voice: list[tuple[Sound, Fraction]], index: int, tone: Tone) -> Fraction:
+    sound, at = voice[index]
+    end = at + sound.duration
+    through = tone.rings_through
+    for later, begins in voice[index + 1 :]:
+        rings = through > 0 or (sound.ring and later.ring == sound.ring)
+        if not rings or any(t.string == tone.string for t in later.tones):
+            break
+        end = max(end, begins + later.duration)
+        through -= 1
+    return end

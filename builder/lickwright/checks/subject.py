@@ -1,0 +1,125 @@
+"""What a rule is given: one piece with all that several rules ask of it, worked out once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+
+from lickwright.analysis.classifier import Analysis, analyse, list_roles
+from lickwright.analysis.role import RoleOf
+from lickwright.checks.rule import Rule
+from lickwright.findings import Finding, Fix, Label, Severity
+from lickwright.model.address import Address
+from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
+from lickwright.text import Span
+from lickwright.theory.chord import ChordSymbol
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A tone where it is written.
+
+    Attributes:
+        bar: Its bar. ``line``: its voice there. ``sound``: its sound.
+        index: Of the tone in the sound.
+        at: Onset from the start of the written music, in quarters; repeats not unfolded.
+    """
+
+    bar: MusicBar
+    line: Line
+    sound: Sound
+    tone: Tone
+    index: int
+    at: Fraction
+
+    @property
+    def chord(self) -> ChordSymbol:
+        """The chord in force."""
+        return self.bar.chord_at(self.sound.onset)
+
+
+@dataclass
+class Subject:
+    """A piece under proof.
+
+    Attributes:
+        piece: Resolved.
+        limits: Threshold by name, the course's own put in.
+    """
+
+    piece: Piece
+    limits: Mapping[str, float]
+
+    @cached_property
+    def tones(self) -> tuple[Written, ...]:
+        """Every tone in the order written, the upper voice of a bar before its lower."""
+        return tuple(self._tones())
+
+    def _tones(self) -> Iterator[Written]:
+        start = Fraction(0)
+        for bar in self.piece.music.bars:
+            for line in bar.lines:
+                for sound in line.sounds:
+                    for index, tone in enumerate(sound.tones):
+                        yield Written(bar, line, sound, tone, index, start + sound.onset)
+            start += bar.length
+
+    @cached_property
+    def analysis(self) -> Analysis:
+        """The lines of the piece with their roles."""
+        return analyse(self.piece)
+
+    @cached_property
+    def roles(self) -> tuple[RoleOf, ...]:
+        """The role of every note."""
+        return list_roles(self.analysis)
+
+    @cached_property
+    def by_address(self) -> Mapping[Address, Sound]:
+        """The sounds by address."""
+        return {
+            sound.address: sound
+            for bar in self.piece.music.bars
+            for line in bar.lines
+            for sound in line.sounds
+        }
+
+    @cached_property
+    def outside(self) -> frozenset[int]:
+        """Numbers of the bars that are said to be played outside the harmony."""
+        numbers: set[int] = set()
+        for claim in self.piece.claims:
+            if claim.kind == "outside":
+                numbers.update(
+                    bar.number
+                    for bar in self.piece.music.bars
+                    if claim.bars is None or claim.bars.first.bar <= bar.number <= claim.bars.last.bar
+                )
+        return frozenset(numbers)
+
+    def report(
+        self,
+        rule: Rule,
+        message: str,
+        span: Span,
+        address: Address | None = None,
+        *,
+        severity: Severity | None = None,
+        help: str = "",  # noqa: A002 - the finding's own word
+        labels: tuple[Label, ...] = (),
+        fix: Fix | None = None,
+    ) -> Finding:
+        """Return a finding of the piece."""
+        return Finding(
+            rule.id,
+            rule.severity if severity is None else severity,
+            message,
+            span,
+            labels,
+            help,
+            fix,
+            self.piece.name,
+            "" if address is None else str(address),
+        )

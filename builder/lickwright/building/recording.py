@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lickwright.model.orders import Recorded, SoundOrder
 
 
@@ -15,7 +17,7 @@ def record(order: SoundOrder) -> Recorded:
     from lickwright.sound.render import count_samples, render
     from lickwright.sound.tables import RATE
 
-    performance = perform(order.music, order.bpm, order.picking)
+    performance = perform(replace(order.music, picking=order.picking), order.bpm)
     starts = performance.bars
     numbers = [order.music.bars[index].number for index in order.music.order]
     return Recorded(

@@ -1,0 +1,81 @@
+"""Which noteheads need an accidental: the key's and the bar's rules (common practice).
+
+An accidental holds for its line or space, in its octave, to the end of the bar, in both voices; a
+tied note needs none and sets none.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from lickwright.engraving.ids import grace_id
+from lickwright.model.strike import BendKind, Late
+from lickwright.theory.pitch import FIFTHS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from lickwright.engraving.pieces import Head, Layer, Piece
+    from lickwright.engraving.score import Score
+    from lickwright.theory.pitch import Pitch
+
+WRITTEN = {-2: "ff", -1: "f", 0: "n", 1: "s", 2: "x"}
+SOUNDED = {-2: "ff", -1: "f", 0: "n", 1: "s", 2: "ss"}
+
+
+def bend_grace(head: Head) -> bool:
+    """Whether a small note stands before a bent one, where the finger is.
+
+    A late bend needs none: the note before it is the one that is bent; nor does a quarter tone.
+    """
+    if head.piece > 1 or isinstance(head.tone.head, Late) or not head.tone.bends:
+        return False
+    return head.step > 0 or head.tone.bends[0].kind is BendKind.PRE
+
+
+def shown_accidentals(score: Score) -> dict[str, int]:
+    """Return the alteration to be printed, by the local id of the note; the others need no sign."""
+    signature = _signature(score.music.key.signature)
+    shown: dict[str, int] = {}
+    for layers in score.layers:
+        state: dict[tuple[str, int], int] = {}
+        for local, pitch, tied in _in_order(score, layers):
+            place = (pitch.letter, pitch.octave)
+            if tied:
+                continue
+            if state.get(place, signature[pitch.letter]) != pitch.alter:
+                shown[local] = pitch.alter
+                state[place] = pitch.alter
+    return shown
+
+
+def _signature(sharps: int) -> dict[str, int]:
+    return {
+        letter: (sharps - 1 - place) // 7 + 1 if sharps > 0 else -((-sharps - 1 - (6 - place)) // 7 + 1)
+        for place, letter in enumerate(FIFTHS)
+    }
+
+
+def _in_order(score: Score, layers: tuple[Layer, ...]) -> Iterator[tuple[str, Pitch, bool]]:
+    pieces = sorted((piece for layer in layers for piece in layer.pieces), key=lambda piece: piece.onset)
+    for piece in pieces:
+        yield from _of_piece(score, piece)
+
+
+def _of_piece(score: Score, piece: Piece) -> Iterator[tuple[str, Pitch, bool]]:
+    sound = piece.sound
+    if sound is None:
+        return
+    if piece.first:
+        for number, grace in enumerate(sound.grace, 1):
+            for k, _ in enumerate(grace.tones, 1):
+                path = score.grace_names[sound.address, number, k]
+                if path:
+                    yield grace_id(sound.address, number, k), path[0], False
+        for head in piece.heads:
+            if bend_grace(head):
+                yield f"{head.local}b", score.fretted(head), False
+    for head in piece.heads:
+        path = score.names[head.address, head.k]
+        if path:
+            yield head.local, path[head.step], head.tied

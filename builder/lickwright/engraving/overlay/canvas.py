@@ -1,0 +1,218 @@
+"""A score as Verovio drew it: where its notes and slots are, and new strokes on it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from lxml import etree
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from lickwright.engraving.signs import Sign
+
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+HEAD_HALF = 108.0
+"""Half the width of a notehead."""
+
+
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """The middle of a digit or notehead.
+
+    Attributes:
+        x, y: Its centre.
+        half: Half its width.
+        size: Font size of a digit; four thirds of a staff space for a head.
+        system: Index of its system.
+    """
+
+    x: float
+    y: float
+    half: float
+    size: float
+    system: int
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """The words of a slot: their element, start, first baseline, size."""
+
+    element: etree._Element
+    x: float
+    y: float
+    size: float
+    system: int
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of a sign in one system.
+
+    Attributes:
+        slot: The slot that keeps its height.
+        left, right: Where it begins and ends.
+        begins, ends: Whether the sign itself does so here.
+    """
+
+    slot: Words
+    left: float
+    right: float
+    begins: bool
+    ends: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A system: its element, the first note's place, the right edge of its staves."""
+
+    element: etree._Element
+    left: float
+    right: float
+
+
+class Canvas:
+    """The elements of all systems by id."""
+
+    def __init__(self, systems: Iterable[etree._Element]) -> None:
+        self.elements: dict[str, tuple[etree._Element, int]] = {}
+        self.frames: list[Frame] = []
+        for index, system in enumerate(systems):
+            left, right = float("inf"), 0.0
+            for element in system.iter("g"):
+                local = element.get("id")
+                if local is not None:
+                    self.elements[local] = (element, index)
+                kind = element.get("class", "")
+                if kind == "staff":
+                    right = max(right, *(_ends(path) for path in element.findall("path")))
+                elif kind in ("note", "rest", "mRest") and left > 0:
+                    place = _place(element)
+                    left = min(left, place) if place is not None else left
+            self.frames.append(Frame(system, left - 60, right))
+
+    def anchor(self, local: str) -> Anchor | None:
+        """The middle of a digit (``t…``) or notehead (``s…``); ``None`` when it is not drawn."""
+        found = self.elements.get(local)
+        if found is None:
+            return None
+        element, system = found
+        if local[0] == "t":
+            words = element.find("text")
+            figure = words.find("tspan") if words is not None else None
+            if words is None or figure is None:
+                return None
+            size = float(figure.get("font-size", "0").removesuffix("px"))
+            x, y = float(words.get("x", "0")), float(words.get("y", "0"))
+            return Anchor(x, y - 0.34 * size, width(figure.text or "", size) / 2, size, system)
+        use = element.find("g[@class='notehead']/use")
+        if use is None:
+            return None
+        x, y, scale = (float(n) for n in _NUMBER.findall(use.get("transform", ""))[:3])
+        half = HEAD_HALF * scale / 0.72
+        return Anchor(x + half, y, half, 240, system)
+
+    def near(self, local: str) -> Anchor | None:
+        """The anchor of a note on either staff: a tied note has no digit."""
+        return self.anchor(local) or self.anchor({"t": "s", "s": "t"}.get(local[:1], "") + local[1:])
+
+    def words(self, slot: str) -> Words | None:
+        """The words of a slot."""
+        found = self.elements.get(slot)
+        if found is None:
+            return None
+        element, system = found
+        line = element.find("text")
+        sizes = [span.get("font-size", "0") for span in element.iter("tspan") if span.get("font-size")]
+        if line is None or not sizes:
+            return None
+        size = float(sizes[-1].removesuffix("px"))
+        return Words(line, float(line.get("x", "0")), float(line.get("y", "0")), size, system)
+
+    def group(self, system: int, kind: str) -> etree._Element:
+        """A new group of strokes in a system."""
+        group = etree.SubElement(self.frames[system].element, "g")
+        group.set("class", f"sign {kind}")
+        return group
+
+    def runs(self, sign: Sign, *, after: float = 0.0) -> Iterator[Run]:
+        """The stretches of a sign from its start to its end, one a system.
+
+        Args:
+            sign: Its slots lie in every bar that it passes.
+            after: How far it reaches beyond the end's middle.
+        """
+        start, end = self.near(sign.start), self.near(sign.end or sign.start)
+        if start is None or end is None:
+            return
+        seen: set[int] = set()
+        for slot in sign.slots:
+            words = self.words(slot)
+            if words is None:
+                continue
+            if words.system in seen:
+                blank(words)
+                continue
+            seen.add(words.system)
+            frame = self.frames[words.system]
+            begins, ends = words.system == start.system, words.system == end.system
+            left = start.x - start.half if begins else frame.left
+            yield Run(words, left, end.x + after if ends else frame.right - 60, begins, ends)
+
+
+def width(words: str, size: float) -> float:
+    """Return the width of words in the text face (Times metrics, from memory), in units."""
+    return size * sum(_WIDTHS.get(char, 0.5) for char in words)
+
+
+_WIDTHS = (
+    dict.fromkeys("ilt.,' \u00a0|", 0.28) | dict.fromkeys("()⟨⟩fr-I", 0.34) | dict.fromkeys("ABCDEFGHKLNPRTVX", 0.68)
+    | dict.fromkeys("mM½¼¾", 0.78)
+)  # fmt: skip
+
+
+def blank(words: Words) -> None:
+    """Take the words of a slot away; its room stays."""
+    parent = words.element.getparent()
+    if parent is not None:
+        parent.remove(words.element)
+
+
+def move(words: Words, x: float) -> None:
+    """Centre the words of a slot on ``x``; further lines were only room."""
+    words.element.set("x", f"{x:.0f}")
+    words.element.set("text-anchor", "middle")
+    for span in words.element.iter("tspan"):
+        if span.get("x"):
+            span.set("x", f"{x:.0f}")
+
+
+def stroke(
+    group: etree._Element, path: str, *, weight: int = 22, dash: str | None = None, filled: bool = False
+) -> None:
+    """Add a path to a group."""
+    element = etree.SubElement(group, "path")
+    element.set("d", path)
+    if filled:
+        return
+    element.set("fill", "none")
+    element.set("stroke-width", str(weight))
+    element.set("stroke-linecap", "round")
+    element.set("stroke-linejoin", "round")
+    if dash:
+        element.set("stroke-dasharray", dash)
+
+
+def _ends(path: etree._Element) -> float:
+    numbers = _NUMBER.findall(path.get("d", "0 0"))
+    return float(numbers[-2])
+
+
+def _place(element: etree._Element) -> float | None:
+    for part in element.iter("use", "text"):
+        if part.tag == "text":
+            return float(part.get("x", "0")) - 90
+        return float(_NUMBER.findall(part.get("transform", "0"))[0])
+    return None

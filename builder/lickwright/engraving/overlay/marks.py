@@ -1,0 +1,39 @@
+"""Rings round the sounds that a finding is about."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from lickwright.engraving.overlay.canvas import stroke
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from lickwright.engraving.overlay.canvas import Canvas
+    from lickwright.engraving.score import Score
+    from lickwright.engraving.signs import Sign
+    from lickwright.model.address import Address
+
+
+def rings(score: Score, marks: Iterable[Address]) -> Iterable[tuple[str, str]]:
+    """Return kind and local id of every note to be ringed; an address without a sound rings its bar."""
+    wanted = set(marks)
+    staves = [letter for letter, number in (("s", score.staves.staff), ("t", score.staves.tab)) if number]
+    for entry in score.entries:
+        address = entry.sound.address
+        if address in wanted or type(address)(address.bar, None, address.lower) in wanted:
+            for k, _ in enumerate(entry.sound.tones, 1):
+                for letter in staves:
+                    yield "mark", f"{letter}{entry.first(k)}"
+
+
+def _ring(canvas: Canvas, sign: Sign) -> None:
+    at = canvas.anchor(sign.start)
+    if at is None:
+        return
+    wide, tall = at.half + 90, 190
+    path = f"M{at.x - wide:.0f} {at.y:.0f}a{wide:.0f} {tall} 0 1 1 {2 * wide:.0f} 0a{wide:.0f} {tall} 0 1 1 -{2 * wide:.0f} 0z"
+    stroke(canvas.group(at.system, "mark"), path, weight=26)
+
+
+DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"mark": _ring}

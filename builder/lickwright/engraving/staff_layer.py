@@ -1,0 +1,121 @@
+"""One voice of one bar on the staff, as an MEI layer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from lickwright.engraving.accidentals import SOUNDED, WRITTEN, bend_grace
+from lickwright.engraving.beams import join
+from lickwright.engraving.ids import grace_id
+from lickwright.engraving.pieces import printed
+from lickwright.engraving.tag import tag
+from lickwright.model.strike import BendKind, Dead, Harmonic
+
+if TYPE_CHECKING:
+    from lickwright.engraving.pieces import Layer, Piece
+    from lickwright.engraving.score import Score
+    from lickwright.model.music import Sound, Tone
+    from lickwright.theory.pitch import Pitch
+
+_PLACES = "CCDDEFFGGAAB"
+"""Where the x of a dead note stands: on the letter of its open string."""
+_ARTICULATIONS = {"d": "dnbow", "u": "upbow"}
+
+
+def staff_layer(score: Score, layer: Layer, shown: dict[str, int]) -> str:
+    """Return the MEI layer; ``shown`` are the accidentals to print."""
+
+    def leaf(piece: Piece) -> str:
+        return _piece(score, piece, shown)
+
+    return tag("layer", join(layer, leaf, beamed=True, numbered=True), n=2 if layer.lower else 1)
+
+
+def _piece(score: Score, piece: Piece, shown: dict[str, int]) -> str:
+    dur, dots = printed(piece.length) if not piece.whole_bar else ("", 0)
+    sound = piece.sound
+    if sound is None:
+        return tag("mRest") if piece.whole_bar else tag("rest", dur=dur, dots=dots or None)
+    before = _graces(score, sound, shown) if piece.first else ""
+    before += _fingers_before_bends(score, piece, shown)
+    time = {
+        "dur": dur,
+        "dots": dots or None,
+        "artic": _articulation(sound) if piece.first else None,
+        "stem__mod": "3slash" if "tremolo" in sound.signs and piece.length <= 2 else None,
+    }
+    ghost = "ghost" in sound.signs
+    notes = [
+        _note(score, head.tone, f"s{head.local}", _pitch(score, piece, number), shown.get(head.local), ghost)
+        for number, head in enumerate(piece.heads)
+    ]
+    if len(notes) == 1:
+        return before + tag("note", **notes[0], **time)
+    chord = "".join(tag("note", **note) for note in notes)
+    return before + tag("chord", chord, xml_id=f"c{piece.heads[0].local}", **time)
+
+
+def _pitch(score: Score, piece: Piece, number: int) -> Pitch | None:
+    head = piece.heads[number]
+    path = score.names[head.address, head.k]
+    return path[head.step] if path else None
+
+
+def _note(
+    score: Score, tone: Tone, local: str, pitch: Pitch | None, accidental: int | None, ghost: bool
+) -> dict[str, str | int | None]:
+    made: dict[str, str | int | None] = {"xml_id": local, "head__mod": "paren" if ghost else None}
+    if pitch is None:
+        octave, step = divmod(score.music.guitar.open_midi(tone.string), 12)
+        return made | {"pname": _PLACES[step].lower(), "oct": octave - 1, "head__shape": "x"}
+    made |= {"pname": pitch.letter.lower(), "oct": pitch.octave}
+    if accidental is not None:
+        made["accid"] = WRITTEN[accidental]
+    elif pitch.alter:
+        made["accid__ges"] = SOUNDED[pitch.alter]
+    if isinstance(tone.head, Dead):
+        made["head__shape"] = "x"
+    elif isinstance(tone.head, Harmonic):
+        made["head__shape"] = "diamond"
+    return made
+
+
+def _articulation(sound: Sound) -> str | None:
+    signs = [
+        _ARTICULATIONS.get(sound.stroke or "", ""),
+        "acc" if sound.accent else "",
+        "stacc" if sound.short else "",
+    ]
+    return " ".join(sign for sign in signs if sign) or None
+
+
+def _graces(score: Score, sound: Sound, shown: dict[str, int]) -> str:
+    made = []
+    alone = len(sound.grace) == 1
+    time = {"grace": "unacc", "dur": 8 if alone else 16, "stem__mod": "1slash" if alone else None}
+    for number, grace in enumerate(sound.grace, 1):
+        notes = []
+        for k, tone in enumerate(grace.tones, 1):
+            local = grace_id(sound.address, number, k)
+            path = score.grace_names[sound.address, number, k]
+            notes.append(_note(score, tone, f"s{local}", path[0] if path else None, shown.get(local), False))
+        if len(notes) == 1:
+            made.append(tag("note", **notes[0], **time))
+        else:
+            made.append(tag("chord", "".join(tag("note", **note) for note in notes), **time))
+    return made[0] if alone else (tag("beam", "".join(made)) if made else "")
+
+
+def _fingers_before_bends(score: Score, piece: Piece, shown: dict[str, int]) -> str:
+    """The small notes without a stem from which strings are bent; in brackets when bent beforehand."""
+    made = []
+    for head in piece.heads:
+        if not bend_grace(head):
+            continue
+        pre = head.tone.bends[0].kind is BendKind.PRE
+        local = f"{head.local}b"
+        made.append(_note(score, head.tone, f"s{local}", score.fretted(head), shown.get(local), pre))
+    time = {"grace": "unacc", "dur": 4, "stem__visible": "false"}
+    if len(made) > 1:
+        return tag("chord", "".join(tag("note", **note) for note in made), **time)
+    return "".join(tag("note", **note, **time) for note in made)

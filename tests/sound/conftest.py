@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 
-sys.path.insert(0, str(Path(__file__).parent))
+HERE = Path(__file__).parent
+sys.path[:0] = [str(HERE), str(HERE.parent / "performance")]
 
-from laboratory import Praat, hertz, reference
+from laboratory import Praat, hertz, reference  # noqa: E402 - the line above makes it known
 
 
 @pytest.fixture(scope="session")

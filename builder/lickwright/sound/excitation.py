@@ -68,6 +68,9 @@ def excite(
     if before is None and event.attack.legato:
         # nothing was sounding: the fret alone has to make the note
         level = level + 0.3 * hard * np.exp(-frequency / 1800) * _pluck(partial, guitar.pick / length)
+    # flesh on the string takes the edge off the stroke too
+    flesh = 1.0 if event.attack is Attack.DEAD else event.mute
+    level = level * np.exp(-flesh * frequency / 1500)
     return np.asarray(level, np.float64)
 
 

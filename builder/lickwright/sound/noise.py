@@ -20,6 +20,8 @@ def make_noises(life: Life, guitar: Guitar) -> Iterator[tuple[float, Samples]]:
     """Noises of one life as (seconds of the performance, samples)."""
     wound = guitar.material(life.open).wound
     for event in life.events:
+        if event.swell:  # the volume is down when the string is struck
+            continue
         key = f"{event.string} {event.stop} {event.attack.value} {life.turn}"
         match event.attack:
             case Attack.PICK | Attack.FINGER | Attack.DEAD:

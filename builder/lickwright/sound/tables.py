@@ -137,8 +137,9 @@ ELECTRIC = Guitar(
     click=0.04,
     squeak=0.004,
     before=(Band("high", 70, 0.707), Band("low", 5200, 2.0)),
-    drive=0.3,
+    drive=0.15,
     after=(
+        Band("high", 60, 0.707),
         Band("peak", 2600, 0.9, 5),
         Band("peak", 400, 0.8, -3),
         Band("low", 5600, 0.8),

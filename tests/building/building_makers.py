@@ -2,6 +2,7 @@
 
 import ctypes
 import os
+from dataclasses import replace
 
 from lickwright.model.orders import Engraved, Order, ScoreOrder, System
 from lickwright.model.place import NOWHERE
@@ -23,6 +24,11 @@ def draw(order: Order) -> Engraved:
             placed = [bar for bar in order.music.bars if bar.span != NOWHERE]
             assert not placed
     return Engraved((System(f"<svg>{order.prefix}</svg>", (), 1.0, 1.0),))
+
+
+def draw_by_name(order: Order) -> Engraved:
+    """Draw, or come to the end that the lick's name names."""
+    return draw(replace(order, prefix=order.for_lick))
 
 
 def die(*_: object) -> None:

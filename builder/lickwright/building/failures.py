@@ -17,6 +17,22 @@ HELP = (
     "This is a fault of the builder; please report it with the lick. Everything else has been made and kept"
 )
 
+_DIED = """\
+Notation and sound are made in processes of their own. One of them was ended while it made this lick, by a
+fault in a library or because the machine ran out of memory. The other licks were made and are kept; the site
+was not replaced. Change the lick a little, or leave it out, to find what brings the fault about."""
+
+_NOT_MADE = """\
+The builder met something in this lick that it cannot draw or sound. That is a fault of the builder: every
+lick that proofs without errors can be made. The other licks were made and are kept; the site was not
+replaced."""
+
+HANDBOOK = {
+    DIED: ("A renderer took its process down", _DIED),
+    NOT_MADE: ("A renderer could not make a lick", _NOT_MADE),
+}
+"""Title and page of the two findings."""
+
 
 def findings_of(failures: Iterable[Failure], course: Course) -> tuple[Finding, ...]:
     """Return one finding for each lick and kind of work that failed."""

@@ -32,12 +32,12 @@ class Proofed:
 
 def proof_course(folder: Path) -> Proofed:
     """Read, resolve and proof the course in a folder; its faults are findings, whatever they are."""
-    from lickwright.checks.proof import proof
+    from lickwright.checks.proof import Proof, proof
     from lickwright.model.timeline import resolve
     from lickwright.reading.course import read_course
 
     course, findings = read_course(folder)
     if course is None:
-        return Proofed(None, None, proof(None, None, findings))
+        return Proofed(None, None, Proof(tuple(sorted(findings, key=lambda finding: finding.sort_key))))
     book, unresolved = resolve(course)
     return Proofed(course, book, proof(course, book, (*findings, *unresolved)))

@@ -27,11 +27,18 @@ def explain(topic: str | None) -> None:
 
 def contents() -> str:
     """Return the names of all topics and rules, one a line."""
-    from lickwright.checks.handbook import titles
-
     topics = [f"  {name}" for name in topics_of_the_guide()]
     rules = [f"  {rule:32} {title}" for rule, title in titles().items()]
     return "\n".join(("Topics of the author's guide:", *topics, "", "Rules:", *rules))
+
+
+def titles() -> dict[str, str]:
+    """Return the title of every rule by its name, in the order of the handbook."""
+    from lickwright.building.failures import HANDBOOK
+    from lickwright.checks.handbook import pages
+
+    ours = {page.id: page.title for page in pages()}
+    return ours | {rule: title for rule, (title, _) in HANDBOOK.items()}
 
 
 def topics_of_the_guide() -> list[str]:
@@ -51,15 +58,18 @@ def guide_page(topic: str) -> str | None:
 
 def rule_page(rule: str) -> str | None:
     """Return the handbook's page of a rule, or None."""
+    from lickwright.building.failures import HANDBOOK
     from lickwright.checks.handbook import page
 
-    return page(rule)
+    if rule in HANDBOOK:
+        title, text = HANDBOOK[rule]
+        return f"# {title}\n\n`{rule}` · error\n\n{text}"
+    found = page(rule)
+    return None if found is None else found.markdown.rstrip()
 
 
 def _unknown(topic: str) -> str:
     from difflib import get_close_matches
-
-    from lickwright.checks.handbook import titles
 
     near = get_close_matches(topic, [*titles(), *topics_of_the_guide()], n=3)
     hint = f"; did you mean {' or '.join(near)}?" if near else "; `lickwright explain` lists them"

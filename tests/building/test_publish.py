@@ -1,0 +1,216 @@
+"""A publish: what is made, what is kept, what stands when it goes wrong."""
+
+import os
+import shutil
+import sys
+from collections.abc import Callable
+from functools import partial
+from importlib import import_module
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from lickwright.building import publish as publishing
+from lickwright.building import results, swap
+from lickwright.building.cache import Cache
+from lickwright.building.progress import Step
+from lickwright.building.publish import Published, publish
+from lickwright.building.workers import run
+from lickwright.findings import Severity
+
+Tree = dict[str, bytes]
+
+
+def tree(site: Path) -> Tree:
+    return {
+        path.relative_to(site).as_posix(): path.read_bytes()
+        for path in sorted(site.rglob("*"))
+        if path.is_file()
+    }
+
+
+@pytest.fixture
+def course(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The course that ``start`` makes, without the guide beside it: a publish of it takes a second."""
+    monkeypatch.setattr(publishing, "GUIDE", tmp_path / "no-guide")
+    with_a_lick = Path(str(files("lickwright.cli") / "new_course"))
+    return Path(shutil.copytree(with_a_lick, tmp_path / "course"))
+
+
+@pytest.fixture
+def silent(course: Path, tmp_path: Path) -> Callable[[], Published]:
+    """Publishes the course without sound, by a cache of its own."""
+    return lambda: publish(course, tmp_path / "site", Cache(tmp_path / "cache"), sound=False)
+
+
+def lesson(course: Path) -> Path:
+    return course / "lessons" / "first-lick.md"
+
+
+def test_a_site_with_sound(course: Path, tmp_path: Path) -> None:
+    """A lesson's page, its theme and its sounds stand in the site; again, elsewhere, the bytes are the same."""
+    steps: list[Step] = []
+    first = publish(course, tmp_path / "site", Cache(tmp_path / "cache"), watch=steps.append)
+    made = tree(tmp_path / "site")
+    assert first.site
+    assert first.kept == 0
+    assert {"index.html", "lessons/first-lick.html", "proof.html", ".gitignore", swap.SEAL} <= set(made)
+    assert any(name.startswith("theme/") for name in made)
+    sounds = [name for name in made if name.startswith("sound/")]
+    assert len(sounds) == 2  # at full and at reduced tempo
+    assert all(Path(name).name in made["lessons/first-lick.html"].decode() for name in sounds)
+    assert [step.name for step in steps if step.total and step.done == step.total][-1] == "front-gate"
+    again = publish(course, tmp_path / "site", Cache(tmp_path / "cache"))
+    assert (again.made, again.kept) == (0, first.made)
+    assert tree(tmp_path / "site") == made
+    other = publish(course, tmp_path / "elsewhere" / "site", Cache(tmp_path / "other-cache"))
+    assert other.made == first.made
+    assert tree(tmp_path / "elsewhere" / "site") == made
+
+
+def test_no_sound(silent: Callable[[], Published], tmp_path: Path) -> None:
+    """Without sound there is no sound in the site, and no page asks for one."""
+    assert silent().site
+    made = tree(tmp_path / "site")
+    assert not [name for name in made if name.startswith("sound/")]
+    assert b"sound/" not in made["lessons/first-lick.html"]
+
+
+def test_a_moved_lick_is_not_made_again(
+    course: Path, silent: Callable[[], Published], tmp_path: Path
+) -> None:
+    """An empty line on top of every lesson leaves nothing to make and the same pages."""
+    silent()
+    made = tree(tmp_path / "site")
+    lesson(course).write_text("\n" + lesson(course).read_text(encoding="utf-8"), encoding="utf-8")
+    assert silent().made == 0
+    assert tree(tmp_path / "site")["lessons/first-lick.html"] == made["lessons/first-lick.html"]
+
+
+def test_only_the_changed_lick_is_made(course: Path, silent: Callable[[], Published], tmp_path: Path) -> None:
+    """A second lick costs its own scores; a word of prose costs none."""
+    both = silent().made
+    text = lesson(course).read_text(encoding="utf-8")
+    block = text[text.index("```lick") : text.index("```", text.index("```lick") + 3) + 3]
+    other = block.replace("front-gate", "back-gate").replace("2:2 2:0", "2:2 - ").replace("1  1  0", "1  1")
+    other = other.replace("A  C# B", "A  C#")
+    lesson(course).write_text(f"{text}\n{other}\n", encoding="utf-8")
+    published = silent()
+    assert published.site, published
+    assert (published.made, published.kept) == (both, both)
+    assert b"back-gate" in tree(tmp_path / "site")["lessons/first-lick.html"]
+
+
+def test_a_damaged_entry_is_made_anew(silent: Callable[[], Published], tmp_path: Path) -> None:
+    """An entry of the cache that was cut is made again, and the site comes out the same."""
+    silent()
+    made = tree(tmp_path / "site")
+    entry = next(path for path in sorted((tmp_path / "cache").glob("*/*")))
+    entry.write_bytes(entry.read_bytes()[:-10])
+    assert silent().made == 1
+    assert tree(tmp_path / "site") == made
+
+
+def test_an_error_leaves_the_last_site(course: Path, silent: Callable[[], Published], tmp_path: Path) -> None:
+    """A bar that is too short stops the publish before anything is made or written."""
+    silent()
+    made = tree(tmp_path / "site")
+    text = lesson(course).read_text(encoding="utf-8")
+    lesson(course).write_text(text.replace("2:2 2:0", "2:2"), encoding="utf-8")
+    published = silent()
+    assert not published.site
+    assert published.proofed.proof.errors
+    assert tree(tmp_path / "site") == made
+
+
+@pytest.mark.parametrize("name", ["abort", "raise"])
+def test_a_lick_that_cannot_be_made_is_named(
+    course: Path, tmp_path: Path, silent: Callable[[], Published], monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    """A renderer that takes its process down is an error at the lick; the last site stays."""
+    silent()
+    made = tree(tmp_path / "site")
+    lesson(course).write_text(
+        lesson(course).read_text(encoding="utf-8").replace("front-gate", name), encoding="utf-8"
+    )
+    maker = import_module("building_makers").draw_by_name
+    monkeypatch.setattr(results, "run", partial(run, maker=maker))
+    (tmp_path / "cache").rename(tmp_path / "old-cache")
+    published = silent()
+    assert not published.site
+    assert tree(tmp_path / "site") == made
+    assert [finding.lick for finding in published.findings] == [name]
+    finding = published.findings[0]
+    assert finding.severity is Severity.ERROR
+    assert finding.span.source.path == "lessons/first-lick.md"
+    expected = (
+        ("building/worker-died", "SIGABRT") if name == "abort" else ("building/not-made", "no such glyph")
+    )
+    assert finding.rule == expected[0]
+    assert expected[1] in finding.message
+
+
+def killed_at(step: int, folder: Path, work: Callable[[], object]) -> bool:
+    """Publish in a process that kills itself before its ``step``-th call about a file of the folder."""
+    child = os.fork()
+    if child == 0:
+        left = step
+
+        def count(event: str, arguments: tuple[object, ...]) -> None:
+            nonlocal left
+            concerned = event.startswith(("os.", "open")) and str(folder) in str(arguments[:1])
+            if concerned or event == "ctypes.dlsym":
+                left -= 1
+                if left < 0:
+                    os._exit(9)
+
+        sys.addaudithook(count)
+        try:
+            work()
+        finally:
+            os._exit(0)
+    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
+
+
+def kill_everywhere(course: Path, site: Path, publishing: Callable[[], Published], stride: int) -> None:
+    """Kill a publish at every ``stride``-th step; one of the two sites stands each time."""
+    text = lesson(course).read_text(encoding="utf-8")
+    old, new = text, text.replace("Play slowly", "Play softly")
+    lesson(course).write_text(new, encoding="utf-8")
+    publishing()
+    after = tree(site)
+    lesson(course).write_text(old, encoding="utf-8")
+    publishing()
+    before = tree(site)
+    assert before != after
+    step, seen = 0, set()
+    lesson(course).write_text(new, encoding="utf-8")
+    while killed_at(step, site.parent, publishing):
+        standing = tree(site)
+        assert standing in (before, after)
+        if standing == after:
+            seen.add(step)
+            lesson(course).write_text(old, encoding="utf-8")
+            publishing()
+            lesson(course).write_text(new, encoding="utf-8")
+        step += stride
+    assert step > 20
+    assert tree(site) == after
+    publishing()
+    assert [path.name for path in site.parent.iterdir() if path.name.startswith(".")] == []
+    if stride == 1:
+        assert seen
+
+
+def test_a_kill_loses_nothing(course: Path, silent: Callable[[], Published], tmp_path: Path) -> None:
+    """Killed at every ninth step, a publish leaves the old site whole or the new one."""
+    kill_everywhere(course, tmp_path / "site", silent, stride=9)
+
+
+@pytest.mark.slow
+def test_a_kill_at_every_step_loses_nothing(
+    course: Path, silent: Callable[[], Published], tmp_path: Path
+) -> None:
+    """Killed at every single step, a publish leaves the old site whole or the new one."""
+    kill_everywhere(course, tmp_path / "site", silent, stride=1)

@@ -1,0 +1,84 @@
+"""``lickwright publish`` as an author runs it."""
+
+import subprocess
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+Command = Callable[..., "subprocess.CompletedProcess[str]"]
+
+
+@pytest.fixture
+def started(lickwright: Command, tmp_path: Path) -> Path:
+    """A new course in ``content``."""
+    assert lickwright("start", "content").returncode == 0
+    return tmp_path / "content"
+
+
+def test_a_site_is_published(lickwright: Command, started: Path, tmp_path: Path) -> None:
+    """It stands in ``site``, the status is 0, nothing but the summary is said."""
+    assert started.is_dir()
+    outcome = lickwright("publish", "--no-sound")
+    assert outcome.returncode == 0, outcome.stdout + outcome.stderr
+    assert outcome.stdout == ""
+    assert outcome.stderr.count("\n") == 1
+    assert "Open site/index.html" in outcome.stderr
+    assert (tmp_path / "site" / "lessons" / "first-lick.html").exists()
+    assert (tmp_path / "cache" / "lickwright").is_dir()
+
+
+def test_progress_on_demand(lickwright: Command, started: Path) -> None:
+    """Asked for, it says how many licks there are and which one is in hand."""
+    assert started.is_dir()
+    outcome = lickwright("publish", "--no-sound", "--progress", "--cache", "elsewhere")
+    assert "Engraving and sounding" in outcome.stderr
+    assert "front-gate" in outcome.stderr
+    assert "\x1b" not in outcome.stderr
+    assert (started.parent / "elsewhere").is_dir()
+
+
+def test_an_error_is_said_and_the_site_stays(lickwright: Command, started: Path, tmp_path: Path) -> None:
+    """With an error the status is 1 and the last site is untouched."""
+    lickwright("publish", "--no-sound")
+    before = (tmp_path / "site" / "index.html").stat().st_ino
+    lesson = started / "lessons" / "first-lick.md"
+    lesson.write_text(lesson.read_text(encoding="utf-8").replace("2:2 2:0", "2:2"), encoding="utf-8")
+    outcome = lickwright("publish", "--no-sound")
+    assert outcome.returncode == 1
+    assert "rhythm/bar-length" in outcome.stdout
+    assert "last site is as it was" in outcome.stderr
+    assert (tmp_path / "site" / "index.html").stat().st_ino == before
+
+
+def test_a_folder_that_is_not_ours_is_refused(lickwright: Command, started: Path, tmp_path: Path) -> None:
+    """A folder with an author's own files is not replaced: status 2, and they are still there."""
+    for folder in (started, tmp_path / "letters"):
+        folder.mkdir(exist_ok=True)
+        (folder / "letter.txt").write_text("dear")
+        outcome = lickwright("publish", "--no-sound", "--to", folder)
+        assert outcome.returncode == 2
+        assert "no publish put there" in outcome.stderr
+        assert (folder / "letter.txt").read_text() == "dear"
+
+
+def test_git_sees_nothing_of_a_publish(lickwright: Command, started: Path, tmp_path: Path) -> None:
+    """In a fresh clone, where ``site`` holds only its .gitignore, a publish leaves the work tree clean."""
+    assert started.is_dir()
+
+    def git(*arguments: str) -> str:
+        identity = ("-c", "user.name=a", "-c", "user.email=a@b.c")
+        done = subprocess.run(
+            ["git", "-C", tmp_path, *identity, *arguments], check=True, capture_output=True, text=True
+        )
+        return done.stdout
+
+    (tmp_path / "site").mkdir()
+    (tmp_path / "site" / ".gitignore").write_text("*\n!.gitignore\n")
+    (tmp_path / ".gitignore").write_text("/cache/\n")
+    git("init", "-q")
+    git("add", ".")
+    git("commit", "-qm", "course")
+    assert lickwright("publish", "--no-sound").returncode == 0
+    assert (tmp_path / "site" / "index.html").exists()
+    assert git("status", "--porcelain") == ""

@@ -1,7 +1,7 @@
 """Repeats and endings unfolded into the order of playing.
 
-Conventions: ``:|`` goes back to the last ``|:``, else to the bar after the last
-repeat, else to bar 1 (never to the pickup). Endings belong to the bars before
+Conventions: ``:|`` goes back to the ``|:`` that is open, else to bar 1 (never to the
+pickup). Endings belong to the bars before
 them; the last one is as long as the first, or lasts to the end.
 """
 
@@ -44,7 +44,7 @@ def unfold(margins: Sequence[Margin], *, pickup: bool, report: Report | None = N
     tell = report or (lambda _index, _message: None)
     order: list[int] = []
     ends: set[int] = set()
-    start = 1 if pickup and len(margins) > 1 else 0
+    start = first = 1 if pickup and len(margins) > 1 else 0
     opened: int | None = None
     index = 0
     while index < len(margins):
@@ -62,13 +62,11 @@ def unfold(margins: Sequence[Margin], *, pickup: bool, report: Report | None = N
                 bars = next((bars for numbers, bars in blocks if time in numbers), None)
                 order += (body if time > 1 else []) + (bars or [])
             ends |= {bars[-1] for _, bars in blocks}
-            index = start = blocks[-1][1][-1] + 1
-            opened = None
+            index, start, opened = blocks[-1][1][-1] + 1, first, None
         elif margin.closes:
             times = max(2, min(margin.times or 2, 8))
             order += [index, *list(range(start, index + 1)) * (times - 1)]
-            index = start = index + 1
-            opened = None
+            index, start, opened = index + 1, first, None
         else:
             order.append(index)
             index += 1

@@ -32,23 +32,25 @@ find_python() {
     }
 }
 
-# Make .venv and install the builder with the extras named: set_up '' or set_up '[dev]'.
-# Done again only when pyproject.toml or the extras change.
+# Make .venv and install what a lock file names, then the builder itself: set_up builder|tests.
+# Done again only when the lock file or pyproject.toml changes; what the tests need serves to publish too.
 set_up() {
-    wanted="$1 $(cksum <"$root/pyproject.toml")"
-    if [ "$(cat "$environment/lickwright-installed" 2>/dev/null)" = "$wanted" ] ||
-        { [ -z "$1" ] && [ "$(cat "$environment/lickwright-installed" 2>/dev/null)" = "[dev]$wanted" ]; }; then
-        return
-    fi
-    find_python
-    say "Setting up .venv (once; a few minutes) ..."
+    stamp=$environment/installed-for
+    if installed tests || installed "$1"; then return; fi
     if ! [ -x "$environment/bin/pip" ]; then
+        find_python
+        say "Setting up .venv (once; a minute or two) ..."
         "$python" -m venv "$environment" >&2 || {
             rm -rf "$environment"
-            # Debian keeps ensurepip in a package of its own.
-            debian python3-venv && "$python" -m venv "$environment" >&2
+            debian python3-venv && "$python" -m venv "$environment" >&2  # Debian keeps ensurepip there
         } || exit 2
     fi
-    "$environment/bin/pip" install --quiet --disable-pip-version-check --editable "$root$1" >&2 || exit 2
-    printf '%s\n' "$wanted" >"$environment/lickwright-installed"
+    pip="$environment/bin/pip --disable-pip-version-check --quiet install"
+    $pip --require-hashes --requirement "$root/$1/requirements.lock" >&2 || exit 2
+    $pip --no-deps --no-build-isolation --editable "$root" >&2 || exit 2
+    state "$1" >"$stamp"
 }
+
+state() { printf '%s ' "$1" && cat "$root/pyproject.toml" "$root/$1/requirements.lock" | cksum; }
+
+installed() { [ -x "$environment/bin/lickwright" ] && [ "$(cat "$stamp" 2>/dev/null)" = "$(state "$1")" ]; }

@@ -3,7 +3,7 @@
 # Without --full the slow tests and those in a browser are left out.
 set -eu
 . "$(dirname -- "$0")/../builder/environment.sh"
-set_up '[dev]'
+set_up tests
 cd "$root"
 PATH=$environment/bin:$PATH
 

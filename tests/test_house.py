@@ -5,6 +5,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 from statistics import median
 
@@ -83,3 +84,15 @@ def test_scripts_can_be_read(script: str) -> None:
     """The set-up scripts are well-formed, for the shell that Debian calls ``sh`` or for bash."""
     shell = "bash" if script == ".ci/run" else "sh"
     subprocess.run([shell, "-n", ROOT / script], check=True)
+
+
+@pytest.mark.parametrize(("lock", "extras"), [("builder", ()), ("tests", ("dev",))])
+def test_the_lock_files_are_whole(lock: str, extras: tuple[str, ...]) -> None:
+    """Every library that pyproject.toml asks for is locked with its digests, and no host is named."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    asked = [*project["project"]["dependencies"], *project["build-system"]["requires"]]
+    asked += [one for extra in extras for one in project["project"]["optional-dependencies"][extra]]
+    text = (ROOT / lock / "requirements.lock").read_text(encoding="utf-8")
+    locked = set(re.findall(r"^([a-z0-9-]+)==\S+.*\\$", text, re.MULTILINE))
+    assert {re.split(r"[<>=\[ ]", one)[0].lower().replace("_", "-") for one in asked} - locked == set()
+    assert "://" not in text

@@ -21,7 +21,7 @@ from lickwright.pages.markdown import Body, Table
 from lickwright.theory.key import Key
 
 BARS_A_LINE = 4
-_BLUE = ("b3", "b5", "#4", "b7")
+_BLUE = {"b3": "♭3", "#4": "♭5", "b5": "♭5", "b7": "♭7"}
 
 
 def block_body(block: Block, settings: Settings) -> tuple[Body, ...]:
@@ -83,7 +83,7 @@ def _open_string(key: Key, midi: int) -> str:
     note, degree = midi % 12, key.degree_of(midi)
     if note in key.semitones:
         return signs(degree)
-    return f"{signs(degree)}, blue note" if degree in _BLUE else "outside"
+    return f"{_BLUE[degree]}, blue note" if degree in _BLUE else "outside"
 
 
 def tuner_table(guitar: Guitar) -> Table:

@@ -32,11 +32,6 @@ def meter_of(music: Music) -> Meter:
     return next((bar.meter for bar in music.bars if bar.number > 0), music.bars[0].meter)
 
 
-def quarters(tempo: Tempo, meter: Meter) -> Fraction:
-    """Return a tempo in quarters a minute."""
-    return tempo.bpm * (meter.beat if tempo.beat is None else tempo.beat)
-
-
 def tempo_words(tempo: Tempo, meter: Meter) -> str:
     """Return ``168``, or with its beat where that is not a quarter: ``half = 112``."""
     beat = meter.beat if tempo.beat is None else tempo.beat

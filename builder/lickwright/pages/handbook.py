@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from lickwright.checks.catalogue import docstring, rules
-from lickwright.checks.rule import Example, Rule
+from lickwright.checks import handbook
+from lickwright.checks.rule import Example
 from lickwright.pages.counting import capital
 from lickwright.pages.edition import Edition
 from lickwright.pages.links import relative
@@ -23,11 +22,10 @@ Guide = tuple[tuple[str, str], ...]
 
 @dataclass(frozen=True, slots=True)
 class ExampleView:
-    """An example as typed, the place of the finding underlined."""
+    """An example as typed, the place of the finding underlined: a lesson, or a manifest and a lesson."""
 
     heading: str
-    says: str
-    lines: tuple[TypedLine, ...]
+    texts: tuple[tuple[TypedLine, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,27 +60,15 @@ class GroupView:
 
 def handbook_pages(edition: Edition, guide: Guide) -> tuple[Page, ...]:
     """Return the contents and a page for each rule; they order nothing."""
-    known = rules()
-    return (_contents(edition, known, guide), *(_rule_page(edition, rule, guide) for rule in known.values()))
+    known = handbook.pages()
+    return (_contents(edition, known, guide), *(_rule_page(edition, rule, guide) for rule in known))
 
 
-def _contents(edition: Edition, known: Mapping[str, Rule], guide: Guide) -> Page:
+def _contents(edition: Edition, known: Sequence[handbook.Page], guide: Guide) -> Page:
     def render(_: Made) -> str:
         groups = [
-            GroupView(
-                capital(group),
-                tuple(
-                    RuleEntry(
-                        rule.id,
-                        capital(rule.title),
-                        rule.severity.word,
-                        relative(rule_path(rule.id), HANDBOOK),
-                    )
-                    for rule in known.values()
-                    if rule.group == group
-                ),
-            )
-            for group in dict.fromkeys(rule.group for rule in known.values())
+            GroupView(group, tuple(_entry(rule) for rule in known if rule.group == group))
+            for group in dict.fromkeys(rule.group for rule in known)
         ]
         return edition.theme.render(
             "handbook.html",
@@ -95,18 +81,24 @@ def _contents(edition: Edition, known: Mapping[str, Rule], guide: Guide) -> Page
     return Page(HANDBOOK, (), render)
 
 
-def _rule_page(edition: Edition, rule: Rule, guide: Guide) -> Page:
+def _entry(rule: handbook.Page) -> RuleEntry:
+    return RuleEntry(rule.id, capital(rule.title), rule.severity, relative(rule_path(rule.id), HANDBOOK))
+
+
+def _rule_page(edition: Edition, rule: handbook.Page, guide: Guide) -> Page:
     path = rule_path(rule.id)
 
     def render(_: Made) -> str:
-        text = f"{docstring(rule).strip()}\n\nSource: {rule.source.text} ({rule.source.kind})."
+        limits = "\n".join(f"- `{x.name}` = {x.value:g} {x.unit}: {x.meaning}" for x in rule.limits)
+        if limits:
+            limits = "Limits, to be set anew under `[limits]` in `course.toml`:\n\n" + limits
         view = RuleView(
             name=rule.id,
             title=capital(rule.title),
             group=rule.group,
-            severity=rule.severity.word,
-            text=plain(text),
-            examples=(*_examples(rule.bad, "Found here"), *_examples(rule.good, "Good as it is")),
+            severity=rule.severity,
+            text=plain(f"{rule.text}\n\n{limits}\n\n*Source, {rule.source}*"),
+            examples=(*_examples(rule.bad, "Found here"), *_examples(rule.good, "Left alone")),
         )
         return edition.theme.render(
             "rule.html",
@@ -121,21 +113,24 @@ def _rule_page(edition: Edition, rule: Rule, guide: Guide) -> Page:
 
 def _examples(examples: Sequence[Example], heading: str) -> list[ExampleView]:
     return [
-        ExampleView(heading if k == 0 else f"{heading} too", "", _marked(example))
+        ExampleView(heading if k == 0 else f"{heading} too", tuple(_typed(example)))
         for k, example in enumerate(examples)
     ]
 
 
-def _marked(example: Example) -> tuple[TypedLine, ...]:
-    """Part an example into lines, the marked texts underlined in the order given."""
-    lines = []
+def _typed(example: Example) -> Iterator[tuple[TypedLine, ...]]:
+    """The manifest, where the example has one of its own, and the lesson; marks in the order given."""
     marks = list(example.marks)
-    for line in example.text.strip("\n").split("\n"):
+    for text in (example.course, handbook.lesson(example)):
+        if text.strip():
+            yield tuple(_marked_lines(text, marks))
+
+
+def _marked_lines(text: str, marks: list[str]) -> Iterator[TypedLine]:
+    for line in text.strip("\n").split("\n"):
         runs, rest = [], line
-        while marks and marks[0] and (found := re.search(re.escape(marks[0]), rest)):
-            runs += [Run(rest[: found.start()]), Run(found[0], marked=True)]
-            rest = rest[found.end() :]
-            marks.pop(0)
+        while marks and marks[0] and marks[0] in rest:
+            before, mark, rest = rest.partition(marks.pop(0))
+            runs += [Run(before), Run(mark, marked=True)]
         runs.append(Run(rest))
-        lines.append(TypedLine(0, tuple(run for run in runs if run.text)))
-    return tuple(lines)
+        yield TypedLine(0, tuple(run for run in runs if run.text))

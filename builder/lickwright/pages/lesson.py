@@ -9,10 +9,10 @@ from markupsafe import Markup
 from lickwright.model.course import Lesson
 from lickwright.pages.edition import Edition
 from lickwright.pages.facts import lesson_facts
-from lickwright.pages.links import relative
-from lickwright.pages.markdown import Part, weave
+from lickwright.pages.links import picture_path, relative
+from lickwright.pages.markdown import Part, pictures_of, weave
 from lickwright.pages.page import Made, Page
-from lickwright.pages.practice import glyphs_of
+from lickwright.pages.practice import glyphs_of, rendition_of
 from lickwright.pages.weaving import LessonWeaver, plans_of
 
 
@@ -53,7 +53,8 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
         return Neighbour(relative(edition.paths[other.name], path), place + 1, other.title)
 
     def render(made: Made) -> str:
-        weaver = LessonWeaver(edition, lesson, path, str(at + 1), plans, made)
+        renditions = {line: rendition_of(plan, made) for line, plan in plans.items()}
+        weaver = LessonWeaver(edition, lesson, path, str(at + 1), renditions)
         document = weave(lesson.source.text, weaver)
         view = LessonView(
             number=at + 1,
@@ -66,8 +67,13 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
             next=neighbour(at + 1),
         )
         page = edition.view(
-            path, f"{at + 1}. {lesson.title}", music=True, glyphs=glyphs_of(tuple(plans.values()), made)
+            path,
+            f"{at + 1}. {lesson.title}",
+            music=True,
+            glyphs=glyphs_of(score for r in renditions.values() for score in r.scores),
         )
         return edition.theme.render("lesson.html", page=page, course=edition.course, lesson=view)
 
-    return Page(path, tuple(order for plan in plans.values() for order in plan.orders), render)
+    orders = tuple(order for plan in plans.values() for order in plan.orders)
+    shown = (picture_path(source) for source in pictures_of(lesson.source.text))
+    return Page(path, orders, render, tuple(picture for picture in shown if picture))

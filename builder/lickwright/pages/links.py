@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from posixpath import relpath
-from urllib.parse import quote
+from urllib.parse import quote, unquote
 
 from lickwright.model.course import Lesson
 
@@ -22,6 +22,17 @@ def relative(path: str, page: str) -> str:
 def root_of(page: str) -> str:
     """Return the way from a page to the site's root: empty, ``../`` …."""
     return "../" * page.count("/")
+
+
+def picture_path(source: str) -> str | None:
+    """Return where a picture stands in the course and the site, ``pictures/hand.png``; None if it is not there.
+
+    Args:
+        source: As an author writes it in a lesson, with or without ``../`` before it.
+    """
+    path = unquote(source.removeprefix("../"))
+    inside = path.startswith("pictures/") and all(part not in ("", ".", "..") for part in path.split("/"))
+    return path if inside and not re.search(r"[\\:\x00-\x1f]", path) else None
 
 
 def file_name(text: str) -> str:

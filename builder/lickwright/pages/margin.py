@@ -9,8 +9,6 @@ from lickwright.analysis import Role, RoleOf
 from lickwright.model.music import Line, Music, MusicBar, Tone
 from lickwright.pages.counting import roman, signs
 
-_CHORDAL = frozenset({Role.CHORD_TONE, Role.TENSION})
-
 
 @dataclass(frozen=True, slots=True)
 class RoleMark:
@@ -65,7 +63,7 @@ def _position(fret: int | None) -> str:
 
 
 def _mark(role: RoleOf) -> RoleMark:
-    chordal = role.role in _CHORDAL
+    chordal = role.role is Role.CHORD_TONE
     return RoleMark(
         signs(role.degree), "root" if chordal and role.degree == "1" else "chord" if chordal else "other"
     )

@@ -116,6 +116,14 @@ def deck_of(text: str) -> Markup:
     return Markup(_READER.renderer.render(plainly, _READER.options, {}))  # noqa: S704 - raw HTML is off
 
 
+def pictures_of(text: str) -> tuple[str, ...]:
+    """Return the addresses of the pictures of a text as written, each once."""
+    if "![" not in text:
+        return ()
+    inner = (child for token in _READER.parse(text) for child in token.children or ())
+    return tuple(dict.fromkeys(str(child.attrGet("src")) for child in inner if child.type == "image"))
+
+
 def plain(text: str) -> Markup:
     """Return the HTML of a text of our own that has neither music nor links to it."""
     return Markup(_READER.render(text))  # noqa: S704 - raw HTML is off

@@ -23,8 +23,10 @@ class Page:
         path: POSIX path in the site, ``lessons/gangplank.html``.
         orders: What it wants made; equal orders of several pages are made once.
         render: From what was made to the HTML text.
+        pictures: Files of the course that it shows, by their paths in the course and in the site.
     """
 
     path: str
     orders: tuple[Order, ...]
     render: Callable[[Made], str]
+    pictures: tuple[str, ...] = ()

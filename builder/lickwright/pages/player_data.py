@@ -29,14 +29,17 @@ class Version:
     Attributes:
         label: As the student chooses it, ``92``.
         bpm: Quarters a minute.
-        recorded: Its sound.
+        path: Of its sound in the site.
         full: Whether it is the piece's own tempo.
+        bars: Of the sound, see ``Recorded``; ``lights`` too.
     """
 
     label: str
     bpm: Fraction
-    recorded: Recorded
+    path: str
     full: bool
+    bars: tuple[tuple[int, float, float], ...]
+    lights: tuple[tuple[float, tuple[str, ...]], ...]
 
 
 def sound_key(recorded: Recorded) -> str:
@@ -84,7 +87,7 @@ def sounds_in(music: Music, at: AddressRange | None) -> list[Sound]:
 
 def seconds_of(music: Music, full: Version, at: AddressRange | None) -> tuple[float, float]:
     """Return when a range begins and ends, the first time through."""
-    bars = written_bars(music, full.recorded)
+    bars = written_bars(music, full)
     start = {bar.number: bars[k][0] for k, bar in enumerate(music.bars)}
     if at is None or at.whole_bars:
         chosen = [
@@ -100,10 +103,10 @@ def seconds_of(music: Music, full: Version, at: AddressRange | None) -> tuple[fl
     return round(begin, 5), round(end, 5)
 
 
-def written_bars(music: Music, recorded: Recorded) -> list[tuple[float, float]]:
+def written_bars(music: Music, version: Version) -> list[tuple[float, float]]:
     """Return start and end of each written bar, the first time it is played."""
     first: dict[int, tuple[float, float]] = {}
-    for number, start, end in recorded.bars:
+    for number, start, end in version.bars:
         first.setdefault(number, (round(start, 5), round(end, 5)))
     return [first.get(bar.number, (0.0, 0.0)) for bar in music.bars]
 
@@ -120,7 +123,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
     """
     full = next(version for version in versions if version.full)
     meter = meter_of(music)
-    bars = written_bars(music, full.recorded)
+    bars = written_bars(music, full)
     names = {
         str(sound.address): tone_names(prefix, sound)
         for bar in music.bars
@@ -129,9 +132,9 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
     }
     lights = [
         [round(seconds, 5), [name for address in sounding for name in names.get(address, [])]]
-        for seconds, sounding in full.recorded.lights
+        for seconds, sounding in full.lights
     ]
-    pickup = bars[0][1] - bars[0][0] if music.bars[0].number == 0 else 0.0
+    pickup = bars[0][1] - bars[0][0] if music.bars[0].offset else 0.0
     return embed(
         {
             "name": name,
@@ -144,7 +147,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
                     "bpm": float(version.bpm),
                     "label": version.label,
                     "scale": float(full.bpm / version.bpm),
-                    "file": root + sound_path(version.recorded),
+                    "file": root + version.path,
                 }
                 for version in versions
             ],

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from lickwright.analysis import classify
+from lickwright.engraving.glyphs import merge_glyphs
 from lickwright.model.fields import Tempo
 from lickwright.model.music import Music, Piece
 from lickwright.model.orders import Engraved, Order, Recorded, ScoreOrder, SoundOrder, System
-from lickwright.pages.facts import meter_of, piece_facts, quarters, tempo_words
+from lickwright.model.timeline.tempi import quarters
+from lickwright.pages.facts import meter_of, piece_facts, tempo_words
 from lickwright.pages.links import file_name, lick_anchor
 from lickwright.pages.margin import BarMargin, RoleMark, bar_margins, bar_name, chord_words
 from lickwright.pages.page import Made
-from lickwright.pages.player_data import Version, player_data
+from lickwright.pages.player_data import Version, player_data, sound_path
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,20 @@ class Plan:
     def orders(self) -> tuple[Order, ...]:
         """All of them."""
         return (self.wide, self.narrow, *self.sounds)
+
+
+@dataclass(frozen=True, slots=True)
+class Rendition:
+    """What became of a plan.
+
+    Attributes:
+        scores: Wide and narrow; empty when one of them could not be made.
+        versions: The tempi that can be heard, slowest first; empty without the piece's own.
+    """
+
+    plan: Plan
+    scores: tuple[Engraved, ...]
+    versions: tuple[Version, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,40 +149,43 @@ def plan_piece(piece: Piece, *, sound: bool) -> Plan:
     return Plan(piece, wide, narrow, sounds, tempi)
 
 
-def versions_of(plan: Plan, made: Made) -> tuple[Version, ...]:
-    """Return the tempi that can be heard, slowest first; empty when the piece's own is not among them."""
+def rendition_of(plan: Plan, made: Made) -> Rendition:
+    """Return what became of a plan; each order is asked for once."""
     meter = meter_of(plan.piece.music)
     whole = quarters(plan.piece.tempo, meter)
     alike = len({tempo.beat for tempo in plan.tempi}) == 1
-    found = []
+    versions = []
     for tempo, order in zip(plan.tempi, plan.sounds, strict=True):
         recorded = made(order)
         if isinstance(recorded, Recorded):
             label = str(tempo.bpm) if alike else tempo_words(tempo, meter)
-            found.append(Version(label, order.bpm, recorded, full=order.bpm == whole))
-    return tuple(found) if any(version.full for version in found) else ()
+            full = order.bpm == whole
+            path = sound_path(recorded)
+            versions.append(Version(label, order.bpm, path, full, recorded.bars, recorded.lights))
+    scores = [result for order in (plan.wide, plan.narrow) if isinstance(result := made(order), Engraved)]
+    whole_score = len(scores) == 2 and all(score.systems for score in scores)
+    heard = whole_score and any(version.full for version in versions)
+    return Rendition(plan, tuple(scores) if whole_score else (), tuple(versions) if heard else ())
 
 
-def score_of(plan: Plan, made: Made, *, root: str, title: str, number: str, level: int) -> Score:
+def score_of(rendition: Rendition, *, root: str, title: str, number: str, level: int) -> Score:
     """Return the practice section of a piece.
 
     Args:
-        plan: Its orders.
-        made: What became of them.
+        rendition: What became of its orders.
         root: From the page to the site's root.
         title: The heading, plain text.
         number: ``6.1``, or empty.
         level: Of the heading.
     """
+    plan, versions = rendition.plan, rendition.versions
     piece, music = plan.piece, plan.piece.music
-    layouts = tuple(_layouts(plan, made))
-    versions = versions_of(plan, made) if layouts else ()
     heard = None
     if versions:
         data = player_data(piece.name, music, plan.wide.prefix, versions, root)
         heard = MusicView(tuple(TempoView(v.label, v.full) for v in versions), data)
     notes = [f"From {piece.source.detail}."] if piece.kind != "excerpt" and piece.source.detail else []
-    if plan.sounds and layouts and not versions:
+    if plan.sounds and rendition.scores and not versions:
         notes.append("The sound of this lick could not be made; the proof says why.")
     return Score(
         id=lick_anchor(piece.name),
@@ -174,45 +193,30 @@ def score_of(plan: Plan, made: Made, *, root: str, title: str, number: str, leve
         number=number,
         level=level,
         facts=piece_facts(piece),
-        layouts=layouts,
-        missing="" if layouts else "The notation of this lick could not be made; the proof says why.",
+        layouts=_layouts(rendition),
+        missing=""
+        if rendition.scores
+        else "The notation of this lick could not be made; the proof says why.",
         music=heard,
         bar_names=tuple(bar_name(bar) for bar in music.bars),
         notes=tuple(notes),
     )
 
 
-def glyphs_of(plans: Sequence[Plan], made: Made) -> Markup:
-    """Return the glyphs that the systems of a page share, each once."""
-    return glyphs_in([order for plan in plans for order in (plan.wide, plan.narrow)], made)
+def glyphs_of(scores: Iterable[Engraved]) -> Markup:
+    """Return the glyphs that the scores of a page share, each once."""
+    return Markup(merge_glyphs(score.glyphs for score in scores))  # noqa: S704 - the engraver's own
 
 
-def glyphs_in(orders: Sequence[ScoreOrder], made: Made) -> Markup:
-    """Return the glyphs that scores share, each once."""
-    fragments: dict[str, None] = {}
-    for order in orders:
-        engraved = made(order)
-        if isinstance(engraved, Engraved):
-            fragments.update(dict.fromkeys(_glyphs(engraved.glyphs)))
-    return Markup("".join(fragments))  # noqa: S704 - the engraver's own
-
-
-def _glyphs(text: str) -> list[str]:
-    """Part a row of glyph definitions, ``<g id="…">…</g><g id="…">…</g>``, into the single ones."""
-    return [f'<g id="{part}' for part in text.split('<g id="') if part.strip()]
-
-
-def _layouts(plan: Plan, made: Made) -> list[LayoutView]:
-    layouts = []
-    roles = classify(plan.piece)
-    margins = bar_margins(plan.piece.music, roles)
-    for order in (plan.wide, plan.narrow):
-        engraved = made(order)
-        if not isinstance(engraved, Engraved):
-            return []
-        systems = tuple(_system(system, plan.piece.music, margins) for system in engraved.systems)
-        layouts.append(LayoutView(order.width, systems))
-    return layouts
+def _layouts(rendition: Rendition) -> tuple[LayoutView, ...]:
+    if not rendition.scores:
+        return ()
+    piece = rendition.plan.piece
+    margins = bar_margins(piece.music, classify(piece))
+    return tuple(
+        LayoutView(width, tuple(_system(system, piece.music, margins) for system in score.systems))
+        for width, score in zip(("wide", "narrow"), rendition.scores, strict=True)
+    )
 
 
 def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> SystemView:

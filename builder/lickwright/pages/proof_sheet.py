@@ -18,7 +18,7 @@ from lickwright.pages.index import drafts_sentence
 from lickwright.pages.links import relative
 from lickwright.pages.markdown import Table
 from lickwright.pages.page import Made, Page
-from lickwright.pages.practice import glyphs_in
+from lickwright.pages.practice import glyphs_of
 from lickwright.pages.shelf import PROOF, rule_path, shelf
 from lickwright.pages.typed import Run, TypedLine, lines_of, mended_lines
 
@@ -74,8 +74,9 @@ def proof_sheet(edition: Edition, rules: Sequence[str], guide: tuple[tuple[str, 
     orders = {k: order for k, f in enumerate(edition.findings, 1) if (order := bar_order(edition, f, k))}
 
     def render(made: Made) -> str:
+        drawn = {k: score for k, order in orders.items() if isinstance(score := made(order), Engraved)}
         views = [
-            finding_view(edition, finding, k, orders.get(k), made, rules)
+            finding_view(edition, finding, k, drawn.get(k), rules)
             for k, finding in enumerate(edition.findings, 1)
         ]
         errors = sum(finding.severity is Severity.ERROR for finding in edition.findings)
@@ -83,7 +84,7 @@ def proof_sheet(edition: Edition, rules: Sequence[str], guide: tuple[tuple[str, 
         standing = len(edition.standing)
         return edition.theme.render(
             "proof_sheet.html",
-            page=edition.view(PROOF, "Proof sheet", glyphs=glyphs_in(list(orders.values()), made)),
+            page=edition.view(PROOF, "Proof sheet", glyphs=glyphs_of(drawn.values())),
             course=edition.course,
             counts=_counts(edition.findings),
             read=f"{count(licks, 'lick')} read",
@@ -113,17 +114,11 @@ def bar_order(edition: Edition, finding: Finding, number: int) -> ScoreOrder | N
 
 
 def finding_view(
-    edition: Edition,
-    finding: Finding,
-    number: int,
-    order: ScoreOrder | None,
-    made: Made,
-    rules: Sequence[str],
+    edition: Edition, finding: Finding, number: int, engraved: Engraved | None, rules: Sequence[str]
 ) -> FindingView:
     """Return a finding as the template prints it."""
-    engraved = made(order) if order else None
     figures: tuple[Figure, ...] = ()
-    if isinstance(engraved, Engraved) and engraved.systems:
+    if engraved and engraved.systems:
         bar = Address.parse(finding.address)
         caption = f"As written, bar {bar.bar}" if bar and bar.bar else "As written, the pickup"
         svg = Markup(engraved.systems[0].svg)  # noqa: S704 - the engraver's own

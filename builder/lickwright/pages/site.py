@@ -2,28 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-
 from lickwright.checks.catalogue import rules
-from lickwright.model.orders import Recorded
+from lickwright.checks.proof import Proof
+from lickwright.model.course import Course
+from lickwright.model.timeline import Book
 from lickwright.pages.edition import Edition
-from lickwright.pages.guide import contents, guide_page
+from lickwright.pages.guide import contents, guide_page, read_guide
 from lickwright.pages.handbook import handbook_pages
 from lickwright.pages.index import start_page
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.page import Page
-from lickwright.pages.player_data import sound_path, sound_script
 from lickwright.pages.proof_sheet import proof_sheet
+from lickwright.pages.theme import Theme, read_theme
 
 
-def site_pages(edition: Edition, guide: Edition | None = None) -> tuple[Page, ...]:
+def site_pages(
+    course: Course, book: Book, proof: Proof, *, sound: bool = True, theme: Theme | None = None
+) -> tuple[Page, ...]:
     """Return every page: the start page, the lessons, and the editor's shelf.
 
     Args:
-        edition: The course.
-        guide: The author's guide (its ``folder`` is ``guide``), or None to leave it out.
+        course: As read.
+        book: Its music.
+        proof: What was found in it.
+        sound: False leaves the sound out.
+        theme: As read; None is ours without an author's changes.
     """
-    return (*student_pages(edition), *editor_pages(edition, guide))
+    theme = theme or read_theme()
+    edition = Edition(course, book, theme, proof.findings, proof.standing, sound)
+    return (*student_pages(edition), *editor_pages(edition, read_guide(theme, sound=sound)))
 
 
 def student_pages(edition: Edition) -> tuple[Page, ...]:
@@ -41,16 +48,7 @@ def editor_pages(edition: Edition, guide: Edition | None = None) -> tuple[Page, 
     return tuple(pages)
 
 
-def theme_files(edition: Edition) -> dict[str, bytes]:
-    """Return the sheets and scripts by their paths in the site."""
-    return {f"theme/{name}": data for name, data in edition.theme.assets.items()}
-
-
-def sound_files(recorded: Iterable[Recorded]) -> Iterator[tuple[str, bytes]]:
-    """Return path and content of the script that carries each sound; equal sounds are one file."""
-    seen: set[str] = set()
-    for sound in recorded:
-        path = sound_path(sound)
-        if path not in seen:
-            seen.add(path)
-            yield path, sound_script(sound)
+def theme_files(theme: Theme | None = None) -> tuple[tuple[str, bytes], ...]:
+    """Return path and content of the sheets and scripts; ``theme`` as for ``site_pages``."""
+    assets = (theme or read_theme()).assets
+    return tuple((f"theme/{name}", data) for name, data in assets.items())

@@ -13,11 +13,10 @@ from lickwright.model.course import Lesson, Placed
 from lickwright.model.music import Piece
 from lickwright.pages.blocks import block_body
 from lickwright.pages.edition import Edition
-from lickwright.pages.links import AWAY, lick_anchor, relative, root_of
+from lickwright.pages.links import AWAY, lick_anchor, picture_path, relative, root_of
 from lickwright.pages.markdown import Body
-from lickwright.pages.page import Made
 from lickwright.pages.player_data import notes_in, seconds_of
-from lickwright.pages.practice import Plan, Score, plan_piece, score_of, versions_of
+from lickwright.pages.practice import Plan, Rendition, Score, plan_piece, score_of
 
 
 def plans_of(edition: Edition, lesson: Lesson) -> dict[int, Plan]:
@@ -36,6 +35,7 @@ class LessonWeaver:
 
     Attributes:
         number: Of the lesson, put before its licks; empty in the guide.
+        renditions: What became of each piece of the lesson, by the line of its fence.
         typed: Whether the source of each block is shown above it.
     """
 
@@ -43,8 +43,7 @@ class LessonWeaver:
     lesson: Lesson
     path: str
     number: str
-    plans: Mapping[int, Plan]
-    made: Made
+    renditions: Mapping[int, Rendition]
     typed: bool = False
     _blocks: dict[int, Placed] = field(init=False)
     _numbers: dict[int, str] = field(init=False)
@@ -57,7 +56,7 @@ class LessonWeaver:
     @property
     def playable(self) -> bool:
         """Whether anything on the page can be heard."""
-        return any(versions_of(plan, self.made) for plan in self.plans.values())
+        return any(rendition.versions for rendition in self.renditions.values())
 
     def is_block(self, line: int) -> bool:
         """Whether the fence on a line is one of our blocks."""
@@ -67,15 +66,14 @@ class LessonWeaver:
         """Return what stands for the block on a line."""
         placed = self._blocks[line]
         source = (Body(self._typed(line)),) if self.typed else ()
-        plan = self.plans.get(line)
-        if plan is None:
+        rendition = self.renditions.get(line)
+        if rendition is None:
             return (*source, *block_body(placed.block, self.edition.course.settings))
-        title = (
-            excerpt_title(placed.block, plan.piece) if isinstance(placed.block, Excerpt) else plan.piece.title
-        )
+        piece = rendition.plan.piece
+        title = excerpt_title(placed.block, piece) if isinstance(placed.block, Excerpt) else piece.title
         number = self._numbers.get(line, "")
         root = root_of(self.path)
-        return (*source, score_of(plan, self.made, root=root, title=title, number=number, level=level))
+        return (*source, score_of(rendition, root=root, title=title, number=number, level=level))
 
     def nested(self, parts: Sequence[Score | Body]) -> Markup:
         """Return the HTML of a block inside a list or a quote."""
@@ -102,10 +100,8 @@ class LessonWeaver:
 
     def image(self, source: str) -> str | None:
         """Return the address of a picture of the course."""
-        parts = source.split("/")
-        if len(parts) < 2 or ".." in parts or ":" in source or parts[-2] == "" or "pictures" not in parts[:2]:
-            return None
-        return root_of(self.path) + "/".join(parts[parts.index("pictures") :])
+        path = picture_path(source)
+        return relative(path, self.path) if path else None
 
     def _lick_link(self, target: str) -> dict[str, str] | None:
         name, _, address = target.partition("@")
@@ -117,14 +113,13 @@ class LessonWeaver:
         if home != self.path:
             attributes["href"] = relative(home, self.path) + attributes["href"]
             return attributes
-        plan = next((p for p in self.plans.values() if p.piece.name == name), None)
-        versions = versions_of(plan, self.made) if plan else ()
-        if plan and versions:
-            music, full = plan.piece.music, next(v for v in versions if v.full)
-            begin, end = seconds_of(music, full, at)
+        rendition = next((r for r in self.renditions.values() if r.plan.piece.name == name), None)
+        if rendition and rendition.versions:
+            plan, full = rendition.plan, next(version for version in rendition.versions if version.full)
+            begin, end = seconds_of(plan.piece.music, full, at)
             attributes["data-lick"] = name
             attributes["data-span"] = f"{begin:g} {end:g}"
-            attributes["data-notes"] = " ".join(notes_in(music, plan.wide.prefix, at))
+            attributes["data-notes"] = " ".join(notes_in(plan.piece.music, plan.wide.prefix, at))
         return attributes
 
     def _typed(self, line: int) -> Markup:

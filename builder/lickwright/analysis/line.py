@@ -204,7 +204,7 @@ def _notes(
                     chord,
                     tone.fret == 0,
                     linked,
-                )  # fmt: skip
+                )
             )
         notes.append(turns)
     return notes

@@ -17,7 +17,7 @@ class Setting:
         tonic: Pitch class of the key's tonic.
         scale: Twelve truths: whether the key's scale has the pitch class.
         raised: In minor, the pitch classes of the raised sixth and seventh; else None.
-        blues: False in plain style, where a blue note is no excuse.
+        blues: False in plain style, where a blue note needs leading like any other chromatic note.
         beat: A beat in ticks.
         changes: Chords in order.
     """

@@ -82,7 +82,7 @@ def page(rule_id: str) -> Page | None:
 def _page(rule: Rule) -> Page:
     text = cleandoc(docstring(rule))
     for heading in ("Why it matters:", "What to do:"):
-        text = text.replace(heading, f"**{heading[:-1]}.**")
+        text = text.replace(heading, f"**{heading}**")
     return Page(
         rule.id,
         GROUPS[rule.group],
@@ -99,7 +99,9 @@ def _page(rule: Rule) -> Page:
 def fence(example: Example) -> str:
     """Return an example as an author would fence it in a lesson, shown as text."""
     shown = [
-        block for block in (_shown("toml", example.course), _shown("markdown", lesson(example))) if block
+        block
+        for block in (_shown("toml", example.course or ""), _shown("markdown", lesson(example)))
+        if block
     ]
     return "\n\n".join(shown)
 

@@ -8,6 +8,7 @@ explained, and brings the line no wider.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from lickwright.analysis.classifier import role_at_pitch
 from lickwright.analysis.line import LineNote
@@ -19,13 +20,26 @@ HELPS = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1, Role.PASSING: 
 """Roles a repair may lead to, the better ones first."""
 
 
-def suggest_repair(subject: Subject, role: RoleOf) -> str:
-    """Return the best repair in words, ``one fret higher is the third``, or nothing when none helps."""
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """A note in the place of another.
+
+    Attributes:
+        words: ``one fret higher is the third``.
+        text: The note as an author writes it, ``4:4``; empty where a bend is to go elsewhere.
+    """
+
+    words: str
+    text: str
+
+
+def suggest_repair(subject: Subject, role: RoleOf) -> Repair | None:
+    """Return the best repair, or None when none helps."""
     note, before, after = _find(subject, role)
     if note is None:
-        return ""
-    best: tuple[tuple[int, int], str] | None = None
-    for rank, (pitch, words) in enumerate(_candidates(subject, role)):
+        return None
+    best: tuple[tuple[int, int], Repair] | None = None
+    for rank, (pitch, words, text) in enumerate(_candidates(subject, role)):
         if _width(pitch, before, after) > _width(role.pitch, before, after) + 1:
             continue
         tried = role_at_pitch(subject.analysis, note, pitch)
@@ -34,11 +48,11 @@ def suggest_repair(subject: Subject, role: RoleOf) -> str:
         order = (HELPS[tried], rank)
         if best is None or order < best[0]:
             degree = degree_name(degree_of(pitch, role.chord, subject.piece.music.key))
-            best = (order, f"{words} is the {degree}")
-    return best[1] if best else ""
+            best = (order, Repair(f"{words} is the {degree}", text))
+    return best[1] if best else None
 
 
-def _candidates(subject: Subject, role: RoleOf) -> Iterator[tuple[int, str]]:
+def _candidates(subject: Subject, role: RoleOf) -> Iterator[tuple[int, str, str]]:
     tone = subject.by_address[role.address].tones[role.tone]
     guitar = subject.piece.music.guitar
     bent = len(tone.path) > 1
@@ -49,15 +63,21 @@ def _candidates(subject: Subject, role: RoleOf) -> Iterator[tuple[int, str]]:
             unit = "half step" if bent else "fret"
             plural = "s" if abs(frets) > 1 else ""
             said = f"{count_word(abs(frets))} {unit}{plural} {how}"
-            yield role.pitch + frets, f"bent {said}" if bent else said
+            yield (
+                role.pitch + frets,
+                f"bent {said}" if bent else said,
+                "" if bent else f"{tone.string}:{fret + frets}",
+            )
     if bent or tone.fret is None:
         return
     for string in (tone.string - 1, tone.string + 1):
         if guitar.has_string(string):
-            yield guitar.midi(string, tone.fret), f"the same fret on string {string}"
+            words = f"the same fret on string {string}"
+            yield guitar.midi(string, tone.fret), words, f"{string}:{tone.fret}"
     for octave in (12, -12):
         if guitar.has_fret(tone.fret + octave):
-            yield role.pitch + octave, f"twelve frets {'higher' if octave > 0 else 'lower'}"
+            words = f"twelve frets {'higher' if octave > 0 else 'lower'}"
+            yield role.pitch + octave, words, f"{tone.string}:{tone.fret + octave}"
 
 
 def _find(subject: Subject, role: RoleOf) -> tuple[LineNote | None, LineNote | None, LineNote | None]:

@@ -37,14 +37,14 @@ class Example:
     Attributes:
         text: A lesson; without a fence in it, the content of one lick.
         marks: The texts, in order, that get a finding; empty for a good example.
-        course: The manifest, where the standard one of the examples does not serve.
-        files: Further files of the course: path and content.
+        course: The manifest, where the standard one of the examples does not serve; None for none.
+        files: Further files of the course: path and content; None for a folder in its place.
     """
 
     text: str
     marks: tuple[str, ...] = ()
-    course: str = ""
-    files: tuple[tuple[str, str], ...] = ()
+    course: str | None = ""
+    files: tuple[tuple[str, str | bytes | None], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

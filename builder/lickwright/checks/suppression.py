@@ -6,13 +6,17 @@ no stretch. The reach is the sound or the bar of the cause.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fnmatch import fnmatchcase
 from typing import Literal
 
 from lickwright.findings import Finding
 from lickwright.model.address import Address
+from lickwright.text import Span
+
+Reach = Literal["sound", "bar", "piece"]
+REACHES: dict[str, Reach] = {"sound": "sound", "bar": "bar", "piece": "piece"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,12 +26,12 @@ class Cause:
     Attributes:
         rule: Id.
         silences: Ids, or patterns with ``*``.
-        reach: Within one sound, or the whole bar.
+        reach: Within one sound, the whole bar, or the whole piece.
     """
 
     rule: str
     silences: tuple[str, ...]
-    reach: Literal["sound", "bar"]
+    reach: Reach
 
 
 # rule | reach | silences
@@ -42,41 +46,58 @@ hands/one-note-a-string | sound | hands/* harmony/*
 hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/*
 hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | harmony/* witness/*
+rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
+harmony/chord-symbol | piece | harmony/no-chord-stated
 syntax/late-bend | sound | hands/* harmony/* witness/*
 """
 
 
 def _read_row(row: str) -> Cause:
     rule, reach, silences = (cell.strip() for cell in row.split("|"))
-    return Cause(rule, tuple(silences.split()), "bar" if reach == "bar" else "sound")
+    return Cause(rule, tuple(silences.split()), REACHES[reach])
 
 
 CAUSES: tuple[Cause, ...] = tuple(map(_read_row, _TABLE.strip().splitlines()))
 
 
+SEEN_TWICE = frozenset({"syntax/repeat", "syntax/join"})
+"""Faults that the text alone shows, and the resolved music again."""
+
+
 def keep_causes(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """Return the findings of one piece without those that another one explains.
 
-    Args:
-        findings: Of the same lick; those without an address silence nothing.
+    Of two findings by the same rule at places that overlap the first is kept: reading and
+    resolving may each have come upon the same fault.
     """
-    given = tuple(findings)
-    acting = [(finding.rule, *reach) for finding in given for reach in _reaches(finding)]
-    return tuple(f for f in given if not any(_silences(f, *reach) for reach in acting))
+    given = _once(findings)
+    acting = [(finding, cause) for finding in given for cause in CAUSES if cause.rule == finding.rule]
+    if not acting:
+        return given
+    return tuple(f for f in given if not any(_silences(f, *reason) for reason in acting))
 
 
-def _reaches(finding: Finding) -> Iterator[tuple[Cause, Address]]:
-    address = Address.parse(finding.address)
-    if address is not None:
-        for cause in CAUSES:
-            if cause.rule == finding.rule:
-                yield cause, address
+def _once(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    kept: list[Finding] = []
+    for finding in findings:
+        if finding.rule in SEEN_TWICE and any(
+            finding.rule == other.rule and _overlap(finding.span, other.span) for other in kept
+        ):
+            continue
+        kept.append(finding)
+    return tuple(kept)
 
 
-def _silences(finding: Finding, rule: str, cause: Cause, at: Address) -> bool:
-    if finding.rule == rule or not any(fnmatchcase(finding.rule, p) for p in cause.silences):
+def _overlap(a: Span, b: Span) -> bool:
+    return a.source.path == b.source.path and a.start <= b.end and b.start <= a.end
+
+
+def _silences(finding: Finding, because: Finding, cause: Cause) -> bool:
+    if finding.rule == because.rule or not any(fnmatchcase(finding.rule, p) for p in cause.silences):
         return False
-    address = Address.parse(finding.address)
-    if address is None:
+    if cause.reach == "piece":
+        return True
+    address, at = Address.parse(finding.address), Address.parse(because.address)
+    if address is None or at is None:
         return False
     return address == at or (cause.reach == "bar" and address.bar == at.bar)

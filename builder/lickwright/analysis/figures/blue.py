@@ -1,6 +1,7 @@
 """Blue notes: the flat third, fifth and seventh of the key, or of a chord with a major third.
 
-In plain style there are none. A bend of a half step or more has no excuse: its target is judged.
+In plain style one that no half step leads is still put to the author. A bend of a half step or more
+has no excuse: its target is judged.
 Held for two beats at the end of a phrase, the flat third or fifth of a major chord is no colour
 any more, unless it is curled.
 
@@ -17,8 +18,8 @@ RUBBING = frozenset({3, 6})
 
 
 def find_blue(at: Moment) -> Role | None:
-    """A blue note, if the style has them and it is not left standing."""
-    if not at.setting.blues or at.note.bent:
+    """A blue note that is not left standing."""
+    if at.note.bent:
         return None
     of_key = (at.pitch - at.setting.tonic) % 12 in BLUE_DEGREES
     above = (at.pitch - at.over.root) % 12

@@ -1,4 +1,4 @@
-"""The escape tone: left by leap. (An appoggiatura, reached by leap, is an approach note.)"""
+"""The escape tone, left by leap; an appoggiatura, reached by leap, is an approach note."""
 
 from __future__ import annotations
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from lickwright.analysis.line import LineNote
 from lickwright.analysis.moment import Moment
 from lickwright.analysis.role import Role
@@ -73,7 +75,7 @@ def _encloses(around: list[int], target: int) -> bool:
         return False
     if len({offset > 0 for offset in offsets}) == 1:
         return False
-    return len(offsets) == 2 or any(abs(b - a) == 1 for a, b in zip(offsets, offsets[1:], strict=False))
+    return len(offsets) == 2 or any(abs(b - a) == 1 for a, b in pairwise(offsets))
 
 
 def find_resolved(at: Moment) -> Role | None:

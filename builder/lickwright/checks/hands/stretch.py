@@ -101,7 +101,7 @@ RULE = Rule(
     ),
     bad=(
         Example("F | 6:1+1:8 - - - 6:1 - - -", marks=("1:8",)),
-        Example("F | ring[6:1 - 3:2 -] ring[6:1 - 1:6 -]", marks=("1:6",)),
+        Example("F | ring[6:1 - 3:2 -] ring[6:1 - 1:5 -]", marks=("1:5",)),
         Example("F | 6:1+2:5 - - - 6:1 - - -", marks=("2:5",)),
     ),
     run=run,

@@ -18,14 +18,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from lickwright.analysis.role import Role, RoleOf
-from lickwright.checks.repair import suggest_repair
+from lickwright.checks.repair import Repair, suggest_repair
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import held_for, note_name
-from lickwright.findings import Label
+from lickwright.findings import Edit, Fix, Label
 from lickwright.model.address import Address
 from lickwright.model.music import Music, MusicBar, Sound, Tone
-from lickwright.text import Span
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -73,25 +72,30 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
     bar = subject.piece.music.bar(role.address.bar)
     name = note_name(role.pitch, subject.piece.music.key, role.chord)
     held = held_for(role.length, bar.meter.beat if bar else Fraction(1))
-    bent = ", bent to," if role.turn == 0 and len(tone.path) > 1 else ","
+    bend = "reached by a bend, " if len(tone.path) > 1 and role.pitch != tone.path[0] else ""
     why = (
         "neither in the chord nor led to it"
         if role.role is Role.UNEXPLAINED
         else f"a {role.role.value} outside the key with no half step to lead it"
     )
     repair = suggest_repair(subject, role)
-    message = f"{name}{bent} {held}, over {role.chord.display}: {why}"
-    if repair:
-        message += f"; {repair}"
     return subject.report(
         RULE,
-        message,
+        f"{name}, {bend}{held}, over {role.chord.display}: {why}{f'; {repair.words}' if repair else ''}",
         tone.span,
         role.address,
         severity=severity,
-        help="Mend the fret, or let it stand: stet: harmony/unexplained with the address and a reason",
+        help=f'Mend it, or let it stand: stet: {RULE.id} {role.address} "why it is meant"',
         labels=_chord_label(bar, subject, role),
+        fix=_fix(tone, repair),
     )
+
+
+def _fix(tone: Tone, repair: Repair | None) -> Fix | None:
+    """The repair as an edit, where the note stands in the text by itself."""
+    if repair is None or not repair.text or tone.span.text != f"{tone.string}:{tone.fret}":
+        return None
+    return Fix(f"{repair.text}: {repair.words}", (Edit(tone.span, repair.text),))
 
 
 def _chord_label(bar: MusicBar | None, subject: Subject, role: RoleOf) -> tuple[Label, ...]:
@@ -99,10 +103,9 @@ def _chord_label(bar: MusicBar | None, subject: Subject, role: RoleOf) -> tuple[
         return ()
     onset = subject.by_address[role.address].onset
     chord = next((c for c in reversed(bar.chords) if c.onset <= onset), None)
-    nowhere: Span | None = None if chord is None else chord.span
-    if chord is None or nowhere is None or not nowhere.source.path:
+    if chord is None or not chord.span.source.path:
         return ()
-    return (Label(nowhere, "the chord in force"),)
+    return (Label(chord.span, "the chord in force"),)
 
 
 RULE = Rule(

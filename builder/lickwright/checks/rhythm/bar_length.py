@@ -36,11 +36,12 @@ def _finding(subject: Subject, bar: MusicBar, line: Line) -> Finding:
     what = f"the lower voice of bar {bar.number}" if lower else f"bar {bar.number}"
     missing = bar.length - line.filled
     short = missing > 0
+    edge = "it stops before" if short else "it is full before"
     where = place_in_bar(bar, line.filled if short else bar.length)
     return subject.report(
         RULE,
         f"{what} is {written_length(abs(missing))} {'short' if short else 'long'}:"
-        f" {count_units(line.filled, bar.length)}; {'it stops before' if short else 'it is full before'} {where}",
+        f" {count_units(line.filled, bar.length)}; {edge} {where}",
         _span(bar, line),
         Address(bar.number, lower=lower),
         help="Lengthen a sound with - or add a rest" if short else "Take out what is too much",

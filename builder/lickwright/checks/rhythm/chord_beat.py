@@ -1,0 +1,18 @@
+"""Chords of a margin that do not share out the beats of the bar.
+
+Why it matters: a chord that changes nowhere in particular cannot be played together.
+
+What to do: say where each chord after the first begins, `A D@3`; a push is written `@4&`.
+"""
+
+from lickwright.checks.rule import Example, Rule, Severity, Source
+
+RULE = Rule(
+    id="rhythm/chord-beat",
+    title="Chords of a margin that do not share out the beats of the bar",
+    severity=Severity.ERROR,
+    source=Source("language contract", "Section 2, A lick, Margins"),
+    good=(Example("A D | 5:0 - 5:4 - 4:0 - 4:4 -"),),
+    bad=(Example("meter: 3/4\n\nA D | 5:0 - 5:4 - 4:0 -", ("D",)),),
+    stettable=False,
+)

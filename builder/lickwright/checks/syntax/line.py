@@ -1,0 +1,47 @@
+"""A line that the block has no use for.
+
+Why it matters: it is left out.
+
+What to do: take it out, or mend it.
+"""
+
+from lickwright.checks.rule import Example, Rule, Severity, Source
+
+RULE = Rule(
+    id="syntax/line",
+    title="A line that the block has no use for",
+    severity=Severity.ERROR,
+    source=Source("language contract", "Section 1, Blocks"),
+    good=(
+        Example(
+            "```progression porch\n"
+            "key: A major\n"
+            "\n"
+            "A | A | D7 | A\n"
+            "```\n"
+            "\n"
+            "```lick example\n"
+            "over: porch\n"
+            "\n"
+            "| 5:0 - 5:4 - 4:2 - 3:2 -\n"
+            "| 4:2 - 3:2 - 4:2 - 5:4 -\n"
+            "| 4:0 - 4:4 - 3:2 - 2:1 -\n"
+            "| 3:2 - - - - - - -\n"
+            "```"
+        ),
+    ),
+    bad=(
+        Example(
+            "```lick example\n"
+            "A7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n"
+            "```\n"
+            "\n"
+            "```excerpt\n"
+            "of: example\n"
+            "5:0 5:4\n"
+            "```",
+            ("5:0 5:4",),
+        ),
+    ),
+    stettable=False,
+)

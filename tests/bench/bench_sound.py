@@ -20,7 +20,7 @@ from laboratory import RATE, STANDARD, Praat, hertz, reference, stage, strike  #
 from lickwright.performance.event import Attack, Glide, Performance, Vibrato  # noqa: E402
 from lickwright.sound.chain import play  # noqa: E402
 from lickwright.sound.decay import ring  # noqa: E402
-from lickwright.sound.encode import compare, decode, encode_mp3, write_mp3  # noqa: E402
+from lickwright.sound.encode import compare, encode_mp3, read_blocks, write_mp3  # noqa: E402
 from lickwright.sound.limit import limit  # noqa: E402
 from lickwright.sound.render import pluck, render  # noqa: E402
 from lickwright.sound.tables import GUITARS  # noqa: E402
@@ -135,14 +135,14 @@ def report_cost() -> None:
             "chain": _spent(lambda strings=strings, guitar=guitar: play(strings.copy(), guitar)),
             "limiter": _spent(lambda samples=samples: limit(samples.copy())),
             "encoder": _spent(lambda samples=samples: write_mp3(samples)),
-            "check": _spent(lambda samples=samples, data=data: compare(samples, decode(data))),
+            "check": _spent(lambda samples=samples, data=data: compare(samples, read_blocks(data))),
         }
         whole = seconds / sum(costs.values())
         stages = ", ".join(f"{stage_} x{seconds / cost:.0f}" for stage_, cost in costs.items())
         raw = seconds / (costs["strings"] + costs["chain"] + costs["limiter"])
         print(
             f"{name}: {stages}; without the encoder x{raw:.0f}, whole x{whole:.0f}; "
-            f"{len(data) * 8 / seconds / 1000:.0f} kbit/s, {compare(samples, decode(data)):.1f} dB"
+            f"{len(data) * 8 / seconds / 1000:.0f} kbit/s, {compare(samples, read_blocks(data)):.1f} dB"
         )
     print(f"memory: {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:.0f} MB")
 

@@ -7,6 +7,7 @@ comes out is decoded and compared.
 """
 
 import io
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 import numpy.typing as npt
@@ -16,6 +17,7 @@ from lickwright.sound.tables import RATE
 Samples = npt.NDArray[np.float32]
 
 _QUALITY = 0.4  # soundfile's compression level: about 70 kbit/s for one guitar
+_BLOCK = 1 << 18  # samples decoded at a time
 _LEAST = 3.0  # decibels of signal over error; notes lie over 20, dead notes alone near 10, garbage under 0
 
 
@@ -32,7 +34,7 @@ def encode_mp3(samples: Samples) -> bytes:
         ArithmeticError: The decoded file is not the sound that went in.
     """
     data = write_mp3(samples)
-    fidelity = compare(samples, decode(data))
+    fidelity = compare(samples, read_blocks(data))
     if fidelity < _LEAST:
         raise ArithmeticError(f"the MP3 writer returned a different sound: {fidelity:.1f} dB")
     return data
@@ -59,20 +61,46 @@ def write_mp3(samples: Samples) -> bytes:
 
 def decode(data: bytes) -> Samples:
     """Decode a mono file to float samples, shape (n,)."""
+    blocks = [block.copy() for block in read_blocks(data)]
+    return np.concatenate(blocks) if blocks else np.zeros(0, np.float32)
+
+
+def read_blocks(data: bytes) -> Iterator[Samples]:
+    """Decode a mono file piece by piece.
+
+    Raises:
+        ValueError: The file has another rate or several channels.
+    """
     import soundfile
 
-    samples, rate = soundfile.read(io.BytesIO(data), dtype="float32")
-    if rate != RATE or samples.ndim != 1:
-        raise ValueError(f"{RATE} Hz and one channel expected, got {rate} Hz, shape {samples.shape}")
-    return np.asarray(samples, np.float32)
+    with soundfile.SoundFile(io.BytesIO(data)) as file:
+        if file.samplerate != RATE or file.channels != 1:
+            raise ValueError(f"{RATE} Hz, 1 channel expected, got {file.samplerate} Hz, {file.channels}")
+        for block in file.blocks(_BLOCK, dtype="float32"):
+            yield np.asarray(block, np.float32)
 
 
-def compare(samples: Samples, decoded: Samples) -> float:
-    """Signal over error, decibels; infinite for silence kept silent, minus infinite for another length."""
-    if len(samples) != len(decoded):
+def compare(samples: Samples, blocks: Iterable[Samples]) -> float:
+    """Signal over error in decibels.
+
+    Args:
+        samples: What went in.
+        blocks: What came back, piece by piece.
+
+    Returns:
+        Infinite for silence kept silent, minus infinite for another length.
+    """
+    signal = error = 0.0
+    done = 0
+    for block in blocks:
+        part = samples[done : done + len(block)].astype(np.float64)
+        if len(part) < len(block):
+            return -np.inf
+        signal += float(np.sum(part**2))
+        error += float(np.sum((part - block) ** 2))
+        done += len(block)
+    if done != len(samples):
         return -np.inf
-    signal = float(np.sum(np.square(samples, dtype=np.float64)))
-    error = float(np.sum(np.square(samples.astype(np.float64) - decoded)))
     if signal < 1e-12 * len(samples):
         return np.inf if error <= 1e-8 * len(samples) else -np.inf
     return float(10 * np.log10(signal / max(error, 1e-30)))

@@ -27,6 +27,9 @@ class Strings:
         """Begin an event: what the string sounded ends here, a legato note goes on from it."""
         before = self._now.get(event.string)
         if before is not None:
+            # bars that are too long overlap; a string still plays one note after the other
+            if event.start < before.start + _LEAST:
+                event = replace(event, start=before.start + _LEAST)
             # a joined note was held on to, whatever was planned; a struck one cuts off
             end = event.start if event.attack.legato else min(before.end, event.start)
             self._done.append(_end(before, end))
@@ -64,4 +67,4 @@ class Strings:
 
 
 def _end(event: StringEvent, end: float) -> StringEvent:
-    return replace(event, end=max(end, event.start + _LEAST / 2))
+    return replace(event, end=max(end, event.start + _LEAST))

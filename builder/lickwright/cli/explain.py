@@ -8,6 +8,8 @@ import click
 
 from lickwright.cli.speech import say
 
+GUIDE = files("lickwright") / "guide" / "lessons"
+
 
 @click.command
 @click.argument("topic", metavar="RULE-or-TOPIC", required=False)
@@ -43,17 +45,15 @@ def titles() -> dict[str, str]:
 
 def topics_of_the_guide() -> list[str]:
     """Return the names of the guide's pages, in alphabetical order."""
-    folder = files("lickwright") / "guide"
-    if not folder.is_dir():
-        return []
-    return sorted(entry.name.removesuffix(".md") for entry in folder.iterdir() if entry.name.endswith(".md"))
+    pages = GUIDE.iterdir() if GUIDE.is_dir() else ()
+    return sorted(page.name.removesuffix(".md") for page in pages if page.name.endswith(".md"))
 
 
 def guide_page(topic: str) -> str | None:
     """Return a page of the guide as it is written, or None."""
     if topic not in topics_of_the_guide():
         return None
-    return (files("lickwright") / "guide" / f"{topic}.md").read_text(encoding="utf-8").rstrip()
+    return (GUIDE / f"{topic}.md").read_text(encoding="utf-8").rstrip()
 
 
 def rule_page(rule: str) -> str | None:

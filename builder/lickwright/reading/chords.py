@@ -1,0 +1,67 @@
+"""Chord symbols in a margin, a cell or a field, each perhaps a stop or placed on a beat."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from lickwright.model.bar import MarginChord
+from lickwright.reading.collector import quote
+from lickwright.text import Span
+from lickwright.theory.chord import ChordSymbol, parse_chord, suggest_chord
+
+if TYPE_CHECKING:
+    from lickwright.reading.collector import Collector
+    from lickwright.reading.lines import Line
+
+_WORD = re.compile(r"\S+")
+_PLACED = re.compile(r"([^'@]+)('?)(?:@(\d{1,2})(&?))?('?)")
+_MOST_FAULTS = 20
+
+
+def read_chord(text: str, span: Span, found: Collector) -> ChordSymbol | None:
+    """Read a chord symbol; None when it was reported that it is none."""
+    chord = parse_chord(text)
+    if chord is None:
+        right = suggest_chord(text)
+        found.add(
+            "harmony/chord-symbol",
+            f"{quote(text, 24)} is no chord symbol",
+            span,
+            hint=f"did you mean {right}?"
+            if right
+            else "a chord is its root and its quality, as in A7, F#m7b5, G/B",
+            fix=right,
+        )
+    return chord
+
+
+def read_margin_chords(line: Line, found: Collector) -> tuple[MarginChord, ...]:
+    """Read the chords of a margin or a cell, without those that were reported."""
+    chords: list[MarginChord] = []
+    faults = len(found.findings)
+    for m in _WORD.finditer(line.text):
+        span = Span(found.source, line.start + m.start(), line.start + m.end())
+        chord = _read_margin_chord(m[0], span, found)
+        if chord is not None:
+            chords.append(chord)
+        elif len(found.findings) - faults > _MOST_FAULTS:
+            break
+    return tuple(chords)
+
+
+def _read_margin_chord(word: str, span: Span, found: Collector) -> MarginChord | None:
+    parts = _PLACED.fullmatch(word)
+    if not parts or (parts[2] and parts[5]):
+        found.add(
+            "syntax/margin",
+            f"{quote(word, 24)} cannot be read in the margin",
+            span,
+            hint="a chord, ' behind it for a stop, @ and the beat it stands on: A7, A7', D7@3, D7@4&",
+        )
+        return None
+    symbol = read_chord(parts[1], Span(span.source, span.start, span.start + len(parts[1])), found)
+    if symbol is None:
+        return None
+    beat = int(parts[3]) if parts[3] else None
+    return MarginChord(symbol, beat, bool(parts[4]), bool(parts[2] or parts[5]), span)

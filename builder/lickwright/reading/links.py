@@ -1,0 +1,158 @@
+"""Links of the prose to notes: ``[words](lick:NAME@ADDRESS)``, each with its sentence."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+from urllib.parse import unquote
+
+from markdown_it import MarkdownIt
+
+from lickwright.model.address import AddressRange
+from lickwright.model.course import LickLink
+from lickwright.reading.collector import Collector, quote
+from lickwright.reading.values import NAME, to_name
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, MutableMapping
+
+    from markdown_it.rules_inline import StateInline
+    from markdown_it.token import Token
+
+    from lickwright.text import Source, Span
+
+SCHEME = "lick:"
+_SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])")
+_WORDS = ("text", "text_special", "code_inline")
+
+
+def build_parser() -> MarkdownIt:
+    """Return a CommonMark parser that finds blocks only and whose link rule tells places."""
+    md = MarkdownIt("commonmark", {"html": False})
+    md.core.ruler.enableOnly(["normalize", "block"])
+    rules = {rule.name: rule.fn for rule in md.inline.ruler.__rules__}
+    for name in ("link", "autolink"):
+        md.inline.ruler.at(name, _telling(rules[name]))
+    return md
+
+
+def _telling(rule: Any) -> Any:
+    """Wrap an inline rule so that the link it opens knows its place in the text."""
+
+    def tell(state: StateInline, silent: bool) -> bool:
+        start, before = state.pos, len(state.tokens)
+        done = bool(rule(state, silent))
+        if done and not silent:
+            for token in state.tokens[before:]:
+                if token.type == "link_open" and SCHEME in str(token.attrs.get("href", "")).casefold():
+                    label = state.md.helpers.parseLinkLabel(state, start, True)
+                    token.meta["lick"] = (start, label, state.pos)
+                    break
+        return done
+
+    return tell
+
+
+def mentions_notes(token: Token, env: MutableMapping[str, Any]) -> bool:
+    """Tell whether an inline token may hold a link to notes."""
+    if SCHEME in token.content.casefold():
+        return True
+    references = env.get("references", {})
+    return "[" in token.content and any(
+        str(entry.get("href", "")).casefold().startswith(SCHEME) for entry in references.values()
+    )
+
+
+def read_plain(children: list[Token]) -> str:
+    """Return the words of inline tokens without their marks."""
+    parts: list[str] = []
+    for child in children:
+        if child.type in _WORDS:
+            parts.append(child.content)
+        elif child.type in ("softbreak", "hardbreak"):
+            parts.append(" ")
+        elif child.type == "image":
+            parts.append(read_plain(child.children or []))
+    return "".join(parts)
+
+
+def find_links(token: Token, children: list[Token], source: Source, found: Collector) -> Iterator[LickLink]:
+    """Yield the links to notes of one inline token, reporting those that cannot be read."""
+    plain = read_plain(children)
+    for at, child in enumerate(children):
+        if child.type != "link_open" or "lick" not in child.meta:
+            continue
+        href = unquote(str(child.attrs.get("href", "")))
+        end = next((i for i in range(at, len(children)) if children[i].type == "link_close"), len(children))
+        words = read_plain(children[at + 1 : end])
+        start, label, stop = child.meta["lick"]
+        place, words_place = _place_link(token, source, start, label, stop)
+        link = _read_target(href, place, found)
+        if link is None:
+            continue
+        offset = len(read_plain(children[:at]))
+        sentence = _find_sentence(plain, offset)
+        yield LickLink(words, link[0], link[1], sentence, place, words_place)
+
+
+def _place_link(token: Token, source: Source, start: int, label: int, stop: int) -> tuple[Span, Span]:
+    """Place address and words of a link that stands at ``start`` to ``stop`` of the token's text."""
+    content = token.content
+    if label < 0:  # an address in angle brackets is its own words
+        words = (start + 1, max(stop - 1, start + 1))
+        address = words
+    else:
+        words = (start + 1, label)
+        at = content.casefold().find(SCHEME, label, stop)
+        address = (start, stop)
+        if at >= 0:
+            tail = re.match(r"[^\s>)]*", content[at:stop])
+            address = (at, at + (tail.end() if tail else 0))
+    first = token.map[0] if token.map else 0
+
+    def locate(offset: int) -> int:
+        number = content.count("\n", 0, offset)
+        begin = content.rfind("\n", 0, offset) + 1
+        finish = content.find("\n", begin)
+        line = content[begin:] if finish < 0 else content[begin:finish]
+        whole = source.line(min(first + 1 + number, source.line_column(len(source.text))[0]))
+        indent = max(whole.rfind(line.rstrip()), 0)
+        return source.line_start(first + 1 + number) + min(indent + offset - begin, len(whole))
+
+    return (
+        source.span(locate(address[0]), locate(address[1])),
+        source.span(locate(words[0]), locate(words[1])),
+    )
+
+
+def _read_target(href: str, place: Span, found: Collector) -> tuple[str, AddressRange | None] | None:
+    shape = "a link to notes is lick:NAME, or lick:NAME@ADDRESS, as in lick:porch-step@1.3"
+    if not href.startswith(SCHEME):
+        if href.casefold().startswith(SCHEME):
+            right = SCHEME + href[len(SCHEME) :]
+            found.add("course/link", "lick: is written in small letters", place, hint=shape, fix=right)
+        return None
+    name, at_sign, address = href.removeprefix(SCHEME).partition("@")
+    if not NAME.fullmatch(name):
+        right = to_name(name)
+        fix = f"{SCHEME}{right}{at_sign}{address}" if right and place.text.startswith(SCHEME) else None
+        found.add(
+            "course/link", f"{quote(name) or 'nothing'} is no name of a lick", place, hint=shape, fix=fix
+        )
+        return None
+    where = AddressRange.parse(address) if at_sign else None
+    if at_sign and where is None:
+        message = f"{quote(address) or 'nothing'} after @ is no address"
+        hint = "a sound 2.3, a bar 2, or a range: 2-3, 1.3-2.1, low1.2-2.1"
+        found.add("course/link", message, place, hint=hint)
+        return None
+    return name, where
+
+
+def _find_sentence(plain: str, offset: int) -> str:
+    start = 0
+    for m in _SENTENCE_END.finditer(plain):
+        if m.end() > offset:
+            return plain[start : m.start()].strip()
+        start = m.end()
+    return plain[start:].strip()

@@ -179,7 +179,8 @@ def made(order: Order) -> Result | None:
         for first in range(0, len(music.bars), split):
             bars = music.bars[first : first + split]
             boxes = tuple(BarBox(b.number, k / len(bars), (k + 1) / len(bars)) for k, b in enumerate(bars))
-            svg = f'<svg viewBox="0 0 9 9" data-bars="{len(bars)}" id="{order.width[0]}-{order.prefix}-{first}"></svg>'
+            name = f"{order.width[0]}-{order.prefix}-{first}"
+            svg = f'<svg viewBox="0 0 9 9" data-bars="{len(bars)}" id="{name}"></svg>'
             systems.append(System(svg, boxes, 9.0, 9.0))
         return Engraved(tuple(systems), '<g id="g-E0A4"><path d="M0 0"/></g>')
     quarter = Fraction(60) / order.bpm

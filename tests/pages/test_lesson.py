@@ -25,19 +25,20 @@ class Outline(HTMLParser):
         self.elements: list[tuple[str, dict[str, str | None]]] = []
         self.faults: list[str] = []
 
-    def handle_starttag(self, tag, attrs):
+    def handle_starttag(self, tag, attrs):  # noqa: D102 - the parser's own
         self.elements.append((tag, dict(attrs)))
         if tag not in self.VOID:
             self.open.append(tag)
 
-    def handle_startendtag(self, tag, attrs):
+    def handle_startendtag(self, tag, attrs):  # noqa: D102 - the parser's own
         self.elements.append((tag, dict(attrs)))
 
-    def handle_endtag(self, tag):
+    def handle_endtag(self, tag):  # noqa: D102 - the parser's own
         if not self.open or self.open.pop() != tag:
             self.faults.append(tag)
 
     def all(self, tag: str) -> list[dict[str, str | None]]:
+        """The attributes of every element of a name."""
         return [attrs for name, attrs in self.elements if name == tag]
 
 
@@ -189,7 +190,7 @@ def test_blocks_without_notation_are_not_lost(html):
 
 def test_what_could_not_be_made_is_said(edition):
     """Where the notation is missing the page says so and offers nothing to play."""
-    html = lesson_page(edition, edition.course.lessons[0]).render(lambda order: None)
+    html = lesson_page(edition, edition.course.lessons[0]).render({}.get)
     assert "could not be made" in html
     assert "data-part=" not in html
 

@@ -13,19 +13,19 @@ class Nothing:
 
     line = 2
 
-    def link(self, href):
+    def link(self, href):  # noqa: ARG002, D102
         return None
 
-    def image(self, source):
+    def image(self, source):  # noqa: ARG002, D102
         return None
 
-    def is_block(self, line):
+    def is_block(self, line):  # noqa: D102
         return line == self.line
 
-    def block(self, line, level):
+    def block(self, line, level):  # noqa: ARG002, D102
         return (Body(later=f"block at level {level}"),)
 
-    def nested(self, parts):
+    def nested(self, parts):  # noqa: D102
         return parts[0].later
 
 

@@ -87,7 +87,7 @@ def test_handbook_has_every_rule(site):
         assert f"<code>{rule.id}</code>" in html
         assert f"<code>{rule.id}</code>" in site["handbook/index.html"]
         texts = [text for example in (*rule.good, *rule.bad) for text in (example.text, example.course)]
-        assert html.count('class="src"') == sum(bool(text.strip()) for text in texts)
+        assert html.count('class="src"') == sum(bool(text and text.strip()) for text in texts)
         assert ("<mark>" in html) == any(mark for bad in rule.bad for mark in bad.marks if mark)
 
 

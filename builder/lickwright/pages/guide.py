@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from importlib.resources import files
+from pathlib import Path
 
 from markupsafe import Markup
 
-from lickwright.model.course import Course, Lesson
+from lickwright.model.course import Lesson
 from lickwright.model.timeline import resolve
 from lickwright.pages.edition import Edition
-from lickwright.pages.markdown import Part, weave
+from lickwright.pages.lesson import Neighbour, neighbours
+from lickwright.pages.links import relative
+from lickwright.pages.markdown import Part, deck_of, weave
 from lickwright.pages.page import Made, Page
 from lickwright.pages.practice import glyphs_of, rendition_of
-from lickwright.pages.shelf import shelf
-from lickwright.pages.weaving import LessonWeaver, plans_of
+from lickwright.pages.shelf import GUIDE, Entry, Group, shelf
 from lickwright.pages.theme import Theme
-from lickwright.text import Source
+from lickwright.pages.weaving import LessonWeaver, plans_of
 
 FOLDER = "guide"
 
@@ -28,23 +30,46 @@ class GuideView:
     title: Markup
     deck: Markup
     parts: tuple[Part, ...]
+    before: Neighbour | None
+    next: Neighbour | None
 
 
-def contents(guide: Edition) -> tuple[tuple[str, str], ...]:
-    """Return title and path of every page of the guide."""
-    return tuple((lesson.title, guide.paths[lesson.name]) for lesson in guide.course.lessons)
-
-
-def guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
-    """Return a page of the guide.
+def guide_pages(edition: Edition, guide: Edition) -> tuple[Page, ...]:
+    """Return the contents of the guide and its pages.
 
     Args:
         edition: The course beside which it stands.
         guide: The guide, with ``folder`` set to ``guide``.
-        lesson: The page.
     """
+    pages = (_guide_page(edition, guide, lesson) for lesson in guide.course.lessons)
+    return (_contents(edition, guide), *pages)
+
+
+def _contents(edition: Edition, guide: Edition) -> Page:
+    def entry(lesson: Lesson) -> Entry:
+        href = relative(guide.paths[lesson.name], GUIDE)
+        return Entry(lesson.title, href, deck=deck_of(lesson.source.text))
+
+    def render(_: Made) -> str:
+        groups = [
+            Group(unit.title, tuple(entry(lesson) for lesson in unit.lessons)) for unit in guide.course.units
+        ]
+        return edition.theme.render(
+            "contents.html",
+            page=edition.view(GUIDE, guide.course.title),
+            course=edition.course,
+            deck="How a course is written, every form with its engraving",
+            groups=groups,
+            shelf=shelf(GUIDE, guide=True),
+        )
+
+    return Page(GUIDE, (), render)
+
+
+def _guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
     path = guide.paths[lesson.name]
     plans = plans_of(guide, lesson)
+    before, following = neighbours(guide, lesson)
 
     def render(made: Made) -> str:
         renditions = {line: rendition_of(plan, made) for line, plan in plans.items()}
@@ -54,8 +79,14 @@ def guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
             "guide.html",
             page=edition.view(path, lesson.title, music=True, glyphs=glyphs),
             course=edition.course,
-            guide=GuideView(document.title or Markup.escape(lesson.title), document.deck, document.parts),
-            shelf=shelf(path, contents(guide)),
+            guide=GuideView(
+                document.title or Markup.escape(lesson.title),
+                document.deck,
+                document.parts,
+                before,
+                following,
+            ),
+            shelf=shelf(path, guide=True),
         )
 
     return Page(path, tuple(order for plan in plans.values() for order in plan.orders), render)
@@ -64,21 +95,12 @@ def guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
 def read_guide(theme: Theme, *, sound: bool) -> Edition | None:
     """Return the author's guide that travels with the builder, or None when there is none.
 
-    Its pages are in the order of their file names.
+    It is a course like any other, with its own manifest and the lessons in its order.
     """
-    folder = files("lickwright") / "guide"
-    if not folder.is_dir():
+    from lickwright.reading.course import read_course
+
+    folder = Path(str(files("lickwright") / FOLDER))
+    course, _ = read_course(folder) if (folder / "course.toml").is_file() else (None, ())
+    if course is None:
         return None
-    sources = [
-        Source(f"{FOLDER}/{entry.name}", entry.read_text(encoding="utf-8"))
-        for entry in sorted(folder.iterdir(), key=lambda entry: entry.name)
-        if entry.name.endswith(".md")
-    ]
-    if not sources:
-        return None
-    course = guide_course(sources)
     return Edition(course, resolve(course)[0], theme, sound=sound, folder=FOLDER)
-
-
-def guide_course(sources: Sequence[Source]) -> Course:
-    raise NotImplementedError

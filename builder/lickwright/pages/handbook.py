@@ -14,10 +14,8 @@ from lickwright.pages.edition import Edition
 from lickwright.pages.links import relative
 from lickwright.pages.markdown import plain
 from lickwright.pages.page import Made, Page
-from lickwright.pages.shelf import HANDBOOK, rule_path, shelf
+from lickwright.pages.shelf import HANDBOOK, Entry, Group, rule_path, shelf
 from lickwright.pages.typed import Run, TypedLine
-
-Guide = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,52 +38,39 @@ class RuleView:
     examples: tuple[ExampleView, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RuleEntry:
-    """A rule in the handbook's contents."""
-
-    name: str
-    title: str
-    severity: str
-    href: str
-
-
-@dataclass(frozen=True, slots=True)
-class GroupView:
-    """A group of rules in the handbook's contents."""
-
-    title: str
-    rules: tuple[RuleEntry, ...]
-
-
-def handbook_pages(edition: Edition, guide: Guide) -> tuple[Page, ...]:
+def handbook_pages(edition: Edition, *, guide: bool) -> tuple[Page, ...]:
     """Return the contents and a page for each rule; they order nothing."""
     known = handbook.pages()
-    return (_contents(edition, known, guide), *(_rule_page(edition, rule, guide) for rule in known))
+    return (
+        _contents(edition, known, guide=guide),
+        *(_rule_page(edition, rule, guide=guide) for rule in known),
+    )
 
 
-def _contents(edition: Edition, known: Sequence[handbook.Page], guide: Guide) -> Page:
+def _contents(edition: Edition, known: Sequence[handbook.Page], *, guide: bool) -> Page:
     def render(_: Made) -> str:
         groups = [
-            GroupView(group, tuple(_entry(rule) for rule in known if rule.group == group))
+            Group(group, tuple(_entry(rule) for rule in known if rule.group == group))
             for group in dict.fromkeys(rule.group for rule in known)
         ]
         return edition.theme.render(
-            "handbook.html",
+            "contents.html",
             page=edition.view(HANDBOOK, "The handbook of rules"),
             course=edition.course,
+            deck="What the builder looks for when it proofs a course, one rule a page",
             groups=groups,
-            shelf=shelf(HANDBOOK, guide),
+            shelf=shelf(HANDBOOK, guide=guide),
         )
 
     return Page(HANDBOOK, (), render)
 
 
-def _entry(rule: handbook.Page) -> RuleEntry:
-    return RuleEntry(rule.id, capital(rule.title), rule.severity, relative(rule_path(rule.id), HANDBOOK))
+def _entry(rule: handbook.Page) -> Entry:
+    href = relative(rule_path(rule.id), HANDBOOK)
+    return Entry(capital(rule.title), href, fact=rule.severity, typed=rule.id)
 
 
-def _rule_page(edition: Edition, rule: handbook.Page, guide: Guide) -> Page:
+def _rule_page(edition: Edition, rule: handbook.Page, *, guide: bool) -> Page:
     path = rule_path(rule.id)
 
     def render(_: Made) -> str:
@@ -105,7 +90,7 @@ def _rule_page(edition: Edition, rule: handbook.Page, guide: Guide) -> Page:
             page=edition.view(path, view.title),
             course=edition.course,
             rule=view,
-            shelf=shelf(path, guide),
+            shelf=shelf(path, guide=guide),
         )
 
     return Page(path, (), render)
@@ -122,7 +107,7 @@ def _typed(example: Example) -> Iterator[tuple[TypedLine, ...]]:
     """The manifest, where the example has one of its own, and the lesson; marks in the order given."""
     marks = list(example.marks)
     for text in (example.course, handbook.lesson(example)):
-        if text.strip():
+        if text and text.strip():
             yield tuple(_marked_lines(text, marks))
 
 

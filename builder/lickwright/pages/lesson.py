@@ -43,32 +43,26 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
     """Return the page of a published lesson."""
     path = edition.paths[lesson.name]
     plans = plans_of(edition, lesson)
-    lessons = edition.course.lessons
-    at = lessons.index(lesson)
-
-    def neighbour(place: int) -> Neighbour | None:
-        if not 0 <= place < len(lessons):
-            return None
-        other = lessons[place]
-        return Neighbour(relative(edition.paths[other.name], path), place + 1, other.title)
+    number = edition.course.lessons.index(lesson) + 1
+    before, following = neighbours(edition, lesson)
 
     def render(made: Made) -> str:
         renditions = {line: rendition_of(plan, made) for line, plan in plans.items()}
-        weaver = LessonWeaver(edition, lesson, path, str(at + 1), renditions)
+        weaver = LessonWeaver(edition, lesson, path, str(number), renditions)
         document = weave(lesson.source.text, weaver)
         view = LessonView(
-            number=at + 1,
+            number=number,
             title=document.title or Markup.escape(lesson.title),
             deck=document.deck,
             facts=lesson_facts(edition.pieces_in(lesson)),
             playable=weaver.playable,
             parts=document.parts,
-            before=neighbour(at - 1),
-            next=neighbour(at + 1),
+            before=before,
+            next=following,
         )
         page = edition.view(
             path,
-            f"{at + 1}. {lesson.title}",
+            f"{number}. {lesson.title}",
             music=True,
             glyphs=glyphs_of(score for r in renditions.values() for score in r.scores),
         )
@@ -77,3 +71,18 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
     orders = tuple(order for plan in plans.values() for order in plan.orders)
     shown = (picture_path(source) for source in pictures_of(lesson.source.text))
     return Page(path, orders, render, tuple(picture for picture in shown if picture))
+
+
+def neighbours(edition: Edition, lesson: Lesson) -> tuple[Neighbour | None, Neighbour | None]:
+    """Return the lesson before and the lesson after, None at the ends."""
+    lessons = edition.course.lessons
+    at = lessons.index(lesson)
+
+    def neighbour(place: int) -> Neighbour | None:
+        if not 0 <= place < len(lessons):
+            return None
+        other = lessons[place]
+        path = relative(edition.paths[other.name], edition.paths[lesson.name])
+        return Neighbour(path, place + 1, other.title)
+
+    return neighbour(at - 1), neighbour(at + 1)

@@ -25,7 +25,7 @@ def root_of(page: str) -> str:
 
 
 def picture_path(source: str) -> str | None:
-    """Return where a picture stands in the course and the site, ``pictures/hand.png``; None if it is not there.
+    """Return where a picture stands in the course and in the site, or None if it is not the course's own.
 
     Args:
         source: As an author writes it in a lesson, with or without ``../`` before it.

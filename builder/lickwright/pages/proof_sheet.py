@@ -63,13 +63,13 @@ class CountView:
     href: str
 
 
-def proof_sheet(edition: Edition, rules: Sequence[str], guide: tuple[tuple[str, str], ...]) -> Page:
+def proof_sheet(edition: Edition, rules: Sequence[str], *, guide: bool) -> Page:
     """Return the proof sheet.
 
     Args:
         edition: With its findings.
         rules: Ids of the rules that have a page in the handbook.
-        guide: Title and path of every page of the author's guide.
+        guide: Whether the author's guide stands beside it.
     """
     orders = {k: order for k, f in enumerate(edition.findings, 1) if (order := bar_order(edition, f, k))}
 
@@ -94,7 +94,7 @@ def proof_sheet(edition: Edition, rules: Sequence[str], guide: tuple[tuple[str, 
             findings=views,
             sources=_sources(edition),
             drafts=drafts_sentence(edition),
-            shelf=shelf(PROOF, guide)[1:],
+            shelf=shelf(PROOF, guide=guide)[1:],
         )
 
     return Page(PROOF, tuple(orders.values()), render)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from lickwright.pages.links import file_name, relative
 
 PROOF = "proof.html"
 HANDBOOK = "handbook/index.html"
+GUIDE = "guide/index.html"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +27,33 @@ def rule_path(rule: str) -> str:
     return f"handbook/{file_name(rule)}.html"
 
 
-def shelf(page: str, guide: tuple[tuple[str, str], ...]) -> tuple[ShelfEntry, ...]:
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of a page of contents; an empty field is not printed."""
+
+    title: str
+    href: str
+    number: str = ""
+    fact: str = ""
+    typed: str = ""
+    deck: Markup = Markup("")
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A side-head with its lines."""
+
+    title: str
+    entries: tuple[Entry, ...]
+
+
+def shelf(page: str, *, guide: bool) -> tuple[ShelfEntry, ...]:
     """Return the shelf as a page shows it.
 
     Args:
         page: The path of the page that shows it.
-        guide: Title and path of every page of the author's guide.
+        guide: Whether the author's guide stands on it.
     """
-    entries = (("Proof sheet", PROOF), ("Handbook of rules", HANDBOOK), *guide)
+    entries = [("Proof sheet", PROOF), ("Handbook of rules", HANDBOOK)]
+    entries += [("Author’s guide", GUIDE)] if guide else []
     return tuple(ShelfEntry(title, relative(path, page), path == page) for title, path in entries)

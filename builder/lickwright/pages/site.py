@@ -7,7 +7,7 @@ from lickwright.checks.proof import Proof
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
 from lickwright.pages.edition import Edition
-from lickwright.pages.guide import contents, guide_page, read_guide
+from lickwright.pages.guide import guide_pages, read_guide
 from lickwright.pages.handbook import handbook_pages
 from lickwright.pages.index import start_page
 from lickwright.pages.lesson import lesson_page
@@ -41,11 +41,9 @@ def student_pages(edition: Edition) -> tuple[Page, ...]:
 
 def editor_pages(edition: Edition, guide: Edition | None = None) -> tuple[Page, ...]:
     """Return the proof sheet, the handbook of rules and the author's guide."""
-    shelf = contents(guide) if guide else ()
-    pages = [proof_sheet(edition, tuple(rules()), shelf), *handbook_pages(edition, shelf)]
-    if guide:
-        pages += [guide_page(edition, guide, lesson) for lesson in guide.course.lessons]
-    return tuple(pages)
+    beside = guide is not None
+    pages = [proof_sheet(edition, tuple(rules()), guide=beside), *handbook_pages(edition, guide=beside)]
+    return (*pages, *(guide_pages(edition, guide) if guide else ()))
 
 
 def theme_files(theme: Theme | None = None) -> tuple[tuple[str, bytes], ...]:

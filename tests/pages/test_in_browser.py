@@ -1,0 +1,128 @@
+"""A lesson on the whole path: resolved, engraved, sounded, rendered, opened from disk in Chromium."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect, sync_playwright
+
+from lickwright.building.renderers import make
+from lickwright.model.orders import Recorded
+from lickwright.pages.lesson import lesson_page
+from lickwright.pages.player_data import sound_path, sound_script
+from lickwright.pages.site import theme_files
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="module")
+def lesson_file(edition, tmp_path_factory) -> Path:
+    """Return the lesson in a folder with its theme and its sounds."""
+    site = tmp_path_factory.mktemp("site")
+    page = lesson_page(edition, edition.course.lessons[0])
+    made = {id(order): make(order) for order in page.orders}
+    files = {page.path: page.render(lambda order: made[id(order)]).encode(), **dict(theme_files())}
+    files |= {sound_path(r): sound_script(r) for r in made.values() if isinstance(r, Recorded)}
+    for path, body in files.items():
+        (site / path).parent.mkdir(exist_ok=True)
+        (site / path).write_bytes(body)
+    return site / page.path
+
+
+@pytest.fixture(scope="module")
+def chromium() -> Iterator[Browser]:
+    """Start Debian's Chromium once."""
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(chromium: Browser, lesson_file: Path) -> Iterator[Page]:
+    """Open the lesson off line; when the test is done nothing may have gone wrong on it."""
+    context = chromium.new_context(viewport={"width": 1280, "height": 900}, offline=True)
+    opened = context.new_page()
+    faults, requests = [], []
+    opened.on("console", lambda message: faults.append(message.text))
+    opened.on("pageerror", lambda error: faults.append(str(error)))
+    opened.on("request", lambda request: requests.append(request.url))
+    opened.add_init_script(
+        "window.violations = [];"
+        "addEventListener('securitypolicyviolation', event => violations.push(event.violatedDirective))"
+    )
+    opened.goto(lesson_file.as_uri())
+    yield opened
+    assert opened.evaluate("violations") == []
+    assert [fault for fault in faults if "hand.png" not in fault and "ERR_FILE_NOT_FOUND" not in fault] == []
+    assert [url for url in requests if not url.startswith(("file:", "data:"))] == []
+    context.close()
+
+
+def test_every_light_has_its_note(page: Page):
+    """Each id that the player is told is in both layouts of the engraving."""
+    missing = page.evaluate(
+        """() => [...document.querySelectorAll('script.music')].flatMap(data =>
+             JSON.parse(data.textContent).lights.flatMap(([, ids]) => ids.flatMap(id => ['w-' + id, 'n-' + id])))
+             .filter(id => !document.getElementById(id))"""
+    )
+    assert missing == []
+    assert page.evaluate("document.querySelectorAll('[id^=w-step-s1-]').length") == 8
+
+
+def test_play_lights_staff_and_tab(page: Page):
+    """Play sounds the lick and lights its notes on both staves, the last of them too."""
+    page.evaluate(
+        """() => { window.lit = new Set(); new MutationObserver(() => {
+             for (const note of document.querySelectorAll('.sounding')) lit.add(note.id);
+           }).observe(document.body, {subtree: true, attributes: true, attributeFilter: ['class']}); }"""
+    )
+    play = page.locator("#lick-step .play")
+    play.click()
+    expect(play).to_have_text("Stop")
+    expect(play).to_have_text("Play", timeout=15000)
+    lit = set(page.evaluate("[...lit]"))
+    assert {"w-step-s1-1u1", "w-step-t1-1u1", "n-step-t1-1u1", "w-step-s2-8u2", "n-step-t2-8u1"} <= lit
+
+
+def test_bars_lie_over_their_bars(page: Page):
+    """Each button covers the notes of its own bar."""
+    inside = page.evaluate(
+        """() => [...document.querySelectorAll('#lick-step .wide .bars button')].map(button => {
+             const box = button.getBoundingClientRect();
+             return [...document.querySelectorAll(`[id^='w-step-t${Number(button.dataset.bar) + 1}-']`)]
+               .every(note => { const n = note.getBoundingClientRect();
+                                return n.left >= box.left - 1 && n.right <= box.right + 1; }); })"""
+    )
+    assert inside == [True, True]
+
+
+@pytest.mark.parametrize("width", [320, 360, 768, 1280])
+def test_nothing_is_wider_than_the_page(page: Page, width: int):
+    """No width scrolls sideways, and a tab figure is never under 11 px tall."""
+    page.set_viewport_size({"width": width, "height": 900})
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    heights = page.evaluate(
+        """() => [...document.querySelectorAll('.note > text')].filter(t => t.getClientRects().length)
+             .map(t => parseFloat(getComputedStyle(t.querySelector('tspan')).fontSize)
+                       * t.ownerSVGElement.getScreenCTM().a * 0.66)"""
+    )
+    assert heights
+    if width >= 360:
+        assert min(heights) > 11 * 0.9
+
+
+def test_the_sound_is_left_out_when_asked(edition, chromium: Browser, tmp_path: Path):
+    """Without sound the page has its notation and no player."""
+    silent = lesson_page(replace(edition, sound=False), edition.course.lessons[0])
+    made = {id(order): make(order) for order in silent.orders}
+    file = tmp_path / "lesson.html"
+    file.write_text(silent.render(lambda order: made[id(order)]), encoding="utf-8")
+    page = chromium.new_page()
+    page.goto(file.as_uri())
+    assert page.locator("#lick-step svg").count() >= 2
+    assert page.locator(".play").count() == 0
+    page.close()

@@ -69,7 +69,14 @@ class Values:
     _names: dict[str, Span] = field(default_factory=dict)
 
     def take(
-        self, item: Field, table: Table, kind: str, found: Collector, *, extra: tuple[str, ...] = ()
+        self,
+        item: Field,
+        table: Table,
+        kind: str,
+        found: Collector,
+        *,
+        extra: tuple[str, ...] = (),
+        late: bool = False,
     ) -> None:
         """Read one field into the values, or report what is wrong with it.
 
@@ -78,6 +85,7 @@ class Values:
             table: The fields of the block.
             kind: What the block is called, for messages.
             found: Where faults go.
+            late: Its place has been reported already: a second fault of the line is not told.
             extra: Names that the block reads by itself, to be offered as the nearest.
         """
         name = Span(found.source, item.name.start, item.name.end)
@@ -88,9 +96,11 @@ class Values:
         attribute, reader = entry
         place = Span(found.source, item.value.start, item.value.end)
         repeats = attribute in _REPEATED
-        if item.key in self._names and not repeats:
+        if item.key in self._names and not repeats and not late:
             label = (Label(self._names[item.key], "first given here"),)
             found.add("syntax/field-twice", f"{item.key} is given twice", name, labels=label, hint="keep one")
+            return
+        if item.key in self._names and not repeats:
             return
         self._names[item.key] = name
         self.places.append((item.key.replace(" ", "_"), place))

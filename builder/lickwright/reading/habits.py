@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from lickwright.instrument.tuning import MOST_STRINGS
 from lickwright.reading.collector import quote
 from lickwright.reading.nearest import find_nearest
 
@@ -62,7 +63,7 @@ def swap_string_and_fret(token: str, strings: int) -> str | None:
         when they do not look swapped.
     """
     found = _SWAPPED.fullmatch(token)
-    if not found or int(found[1]) <= strings or not 1 <= int(found[2]) <= 8:
+    if not found or int(found[1]) <= MOST_STRINGS or not 1 <= int(found[2]) <= MOST_STRINGS:
         return None
     if found[3].strip("~") or int(found[2]) > strings:
         return ""
@@ -70,11 +71,16 @@ def swap_string_and_fret(token: str, strings: int) -> str | None:
 
 
 def explain_slot(token: str, span: Span, hand: Hand) -> None:
-    """Report a token that is no slot: as a habit where it is a known one."""
+    """Report a token that is no slot: as a habit where it is a known one.
+
+    The right form of a habit goes to ``hand.mended``, so that the bar is read on as it was meant
+    and nothing else is reported of it.
+    """
     habit = _find_habit(token)
     if habit is not None:
         message, right, hint = habit
         hand.found.add("syntax/habit", message, span, hint=hint, fix=right or None)
+        hand.mended = right or (f"{token} {token}" if _STRINGLESS.fullmatch(token) else "")
         return
     shown = quote(token, 24)
     if _SHAPE.fullmatch(token.rstrip("!'^")):

@@ -164,7 +164,7 @@ class _LickReader:
         elif item.key.startswith("shape "):
             self._read_shape(item, span)
         else:
-            self.values.take(item, FIELDS, "lick", self.found, extra=("shape NAME",))
+            self.values.take(item, FIELDS, "lick", self.found, extra=("shape NAME",), late=self.late)
 
     def _read_shape(self, item: Field, span: Span) -> None:
         name = item.name.text[5:].strip()

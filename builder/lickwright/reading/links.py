@@ -144,7 +144,10 @@ def _read_target(href: str, place: Span, found: Collector) -> tuple[str, Address
     if at_sign and where is None:
         message = f"{quote(address) or 'nothing'} after @ is no address"
         hint = "a sound 2.3, a bar 2, or a range: 2-3, 1.3-2.1, low1.2-2.1"
-        found.add("course/link", message, place, hint=hint)
+        once = address.replace("-low", "-")
+        known = AddressRange.parse(once) is not None and place.text.startswith(SCHEME)
+        fix = f"{SCHEME}{name}@{once}" if known else None
+        found.add("course/link", message, place, hint=hint, fix=fix)
         return None
     return name, where
 

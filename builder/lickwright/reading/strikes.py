@@ -50,11 +50,13 @@ class Hand:
         found: Where faults go.
         strings: How many strings the guitar has.
         shapes: Chords with a name, usable as slots.
+        mended: The right form of the slot reported last, empty when there is not exactly one.
     """
 
     found: Collector
     strings: int
     shapes: dict[str, Shape] = field(default_factory=dict)
+    mended: str = ""
 
 
 def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
@@ -70,6 +72,7 @@ def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
     """
     source = hand.found.source
     span = Span(source, start, start + len(token))
+    hand.mended = ""
     found = _STRIKE.fullmatch(token)
     if not found:
         explain_slot(token, span, hand)
@@ -161,6 +164,7 @@ def _report_string(string: int, digits: int, span: Span, hand: Hand) -> None:
         hand.found.add("syntax/string", message, number, hint="string 1 is the highest-sounding one")
         return
     hint = "the string comes first, then the fret: string 3, fret 12 is 3:12"
+    hand.mended = swapped
     hand.found.add(
         "syntax/habit", f"{message}; it looks swapped with the fret", span, hint=hint, fix=swapped or None
     )

@@ -44,6 +44,7 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 _JOINS = {kind.value: kind for kind in JoinKind}
+_SIGNS = frozenset((*_JOINS, "-", "."))
 _KINDS = {"ring": BracketKind.RING, "mute": BracketKind.MUTE, "open": BracketKind.POSITION}
 _SHARES_APART = re.compile(r"/\d{1,2}")
 DEEPEST = 16
@@ -158,32 +159,45 @@ class VoiceReader:
         top = self._open[-1] if self._open else None
         if top is not None and top.sign == "g(":
             self._read_grace(word, span, members)
-        elif word == "-":
-            self._sequence.add_hold(span)
-            members.append(Hold(span))
-        elif word == ".":
-            self._sequence.add_rest(span)
-            members.append(Rest(span))
-        elif word in _JOINS:
-            join = Join(_JOINS[word], span)
-            if self._sequence.add_join(join, members):
-                members.append(join)
+        elif word in _SIGNS:
+            self._read_sign(word, span)
         elif _SHARES_APART.fullmatch(word) and line.text[: span.start - line.start].rstrip().endswith(")"):
             at = len(line.text[: span.start - line.start].rstrip()) + line.start
             fix = Fix("leave out the blank", (Edit(Span(span.source, at, span.start), ""),))
             self.hand.found.add("syntax/group", f"no blank stands between ) and {word}", span, fix=fix)
         else:
             strike = read_strike(word, span.start, self.hand)
-            self._sounds.append(strike)
             if strike is None:
-                self._sequence.add_unread()
-                members.append(Rest(span))  # keeps the time of the bar
+                self._read_on(span)
             else:
+                self._sounds.append(strike)
                 self._sequence.add_sound()
                 members.append(strike)
 
+    def _read_sign(self, word: str, span: Span) -> None:
+        if word == "-":
+            self._sequence.add_hold(span)
+            self._members.append(Hold(span))
+        elif word == ".":
+            self._sequence.add_rest(span)
+            self._members.append(Rest(span))
+        else:
+            join = Join(_JOINS[word], span)
+            if self._sequence.add_join(join, self._members):
+                self._members.append(join)
+
+    def _read_on(self, span: Span) -> None:
+        """Put in the place of a slot that was reported what it was meant for, else time."""
+        for word in self.hand.mended.split() or ("",):
+            if word in _SIGNS:
+                self._read_sign(word, span)
+            elif not word.endswith("["):
+                self._sounds.append(None)
+                self._sequence.add_unread()
+                self._members.append(Rest(span))
+
     def _read_grace(self, word: str, span: Span, members: list[Slot]) -> None:
-        if word in ("-", ".") or word in _JOINS:
+        if word in _SIGNS:
             hint = "grace notes on one string are slurred by themselves"
             self.hand.found.add(
                 "syntax/grace", f"{word} has no place among grace notes", span, hint=hint, fix=""

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from lickwright.reading.lesson import read_lesson
 
 from lickwright.findings import Finding
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.course import Course, Settings, Unit
 from lickwright.model.fields import Provenance, Tempo
 from lickwright.model.timeline import Book, resolve
+from lickwright.reading.lesson import read_lesson
 from lickwright.text import Source
 from lickwright.theory.key import parse_key
 
@@ -26,7 +26,7 @@ def resolved() -> Resolver:
         key = parse_key("A major")
         assert key is not None
         settings = Settings(key, "two-beat", Tempo(120), Guitar(), Provenance("own"))
-        lesson, findings = read_lesson(Source("lessons/one.md", text), "one", settings=settings)
+        lesson, findings = read_lesson(Source("lessons/one.md", text), "one")
         assert [f.message for f in findings] == []
         return resolve(Course("Test", "us", settings, (Unit("Unit", (lesson,)),)))
 

@@ -113,8 +113,6 @@ def test_dead_notes_do_not_last(resolved):
         ("A | - 3:2 - - - - - -", "rhythm/hold-at-start"),
         ("A | 3:2 h 3:2 - - - - - -", "hands/join-stands-still"),
         ("A | 3:b4 - - - - - - -", "syntax/late-bend"),
-        ("A | 3:2 - - - - - - - h", "syntax/join"),
-        ("A | 3:2 - - - - - . . h\n  | 3:4 - - - - - - -", "syntax/join"),
         ("A | 3:2 - - - - - - -\n|: | - - - - 2:3 - - - :|", "rhythm/hold-at-repeat"),
     ],
 )

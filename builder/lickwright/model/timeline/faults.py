@@ -19,7 +19,6 @@ rhythm/seam | error | A pickup for which the lick before leaves no room
 syntax/join | error | A hammer-on, pull-off or slide that does not stand between two sounds
 syntax/late-bend | error | A late bend or release on a string that is not sounding
 hands/join-stands-still | error | A join after which no string has moved
-syntax/repeat | error | Repeat signs or endings that do not fit together
 harmony/over-repeat | error | A repeated bar that meets two different chords
 harmony/chord-disagrees | error | A margin that names another chord than the progression
 harmony/chord-colour | query | A margin and a progression that differ in the chord's extension

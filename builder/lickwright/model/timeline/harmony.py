@@ -15,7 +15,6 @@ from lickwright.model.blocks import Progression
 from lickwright.model.fields import Feel, Tempo
 from lickwright.model.music import ChordAt
 from lickwright.model.place import place
-from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.repeats import unfold
 from lickwright.text import Span
 from lickwright.theory.chord import NO_CHORD, Chord, ChordSymbol
@@ -85,14 +84,10 @@ def carried(chords: Chords, before: ChordSymbol | None, span: Span) -> Chords:
     return (ChordAt(Fraction(0), symbol, carried=True, span=span), *chords)
 
 
-def resolve_progression(block: Progression, key: Key, feel: Feel, tempo: Tempo, faults: Faults) -> Grid:
+def resolve_progression(block: Progression, key: Key, feel: Feel, tempo: Tempo) -> Grid:
     """Return the grid of a progression; course-wide key, feel and tempo serve where it names none."""
     meter = block.meter or Meter(4, 4)
-    unfolded = unfold(
-        block.cells,
-        pickup=False,
-        report=lambda index, message: faults.add("syntax/repeat", message, block.cells[index].span),
-    )
+    unfolded = unfold(block.cells, pickup=False)
     meters = _meters(block.cells, meter)
     bars = []
     last: ChordSymbol | None = None

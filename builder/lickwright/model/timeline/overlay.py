@@ -111,7 +111,8 @@ def _over(
     played = [index for index in order if index >= pickup]
     if grid is not None:
         bars = list(grid.bars)
-        if over.bars is not None and len(played) != len(bars):
+        named = over.bars is not None and over.bars.last.bar == max(grid.written, default=0)
+        if named and len(played) != len(bars):
             faults.add(
                 "rhythm/over-length",
                 f"the lick is {len(played)} bars as played, {over.progression} {over.bars} is {len(bars)}",

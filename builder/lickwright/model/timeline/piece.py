@@ -109,11 +109,7 @@ def _music(
     step = lick.step or EIGHTH
     pickup = lick.pickup or None
     margins = [bar.margin for bar in lick.bars]
-    unfolded = unfold(
-        margins,
-        pickup=pickup is not None,
-        report=lambda index, message: faults.add("syntax/repeat", message, margins[index].span),
-    )
+    unfolded = unfold(margins, pickup=pickup is not None)
     meters = meters_of(margins, meter)
     first = 0 if pickup is not None else 1
     offsets = [

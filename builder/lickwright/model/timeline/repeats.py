@@ -7,14 +7,11 @@ them; the last one is as long as the first, or lasts to the end.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from lickwright.model.bar import Margin
-
-Report = Callable[[int, str], None]
-"""Called with the index of a margin and what does not fit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,45 +30,39 @@ class Unfolded:
     ending_ends: frozenset[int]
 
 
-def unfold(margins: Sequence[Margin], *, pickup: bool, report: Report | None = None) -> Unfolded:
+def unfold(margins: Sequence[Margin], *, pickup: bool) -> Unfolded:
     """Return the margins' order of playing.
 
     Args:
         margins: One a bar, as written.
         pickup: True when the first is a pickup, which no repeat goes back to.
-        report: Told of signs that do not fit; the order is then a best guess.
+
+    Signs that do not fit (the reader reports them) give a best guess.
     """
-    tell = report or (lambda _index, _message: None)
     order: list[int] = []
     ends: set[int] = set()
     start = first = 1 if pickup and len(margins) > 1 else 0
-    opened: int | None = None
     index = 0
     while index < len(margins):
         margin = margins[index]
         if margin.opens:
-            if opened is not None:
-                tell(index, "a repeat opens inside a repeat that is still open")
-            start = opened = index
+            start = index
         if margin.endings:
             blocks = _endings(margins, index)
-            _check(margins, blocks, index, tell)
             body = list(range(start, index))
             last = max(number for numbers, _ in blocks for number in numbers)
             for time in range(1, min(last, 8) + 1):
                 bars = next((bars for numbers, bars in blocks if time in numbers), None)
                 order += (body if time > 1 else []) + (bars or [])
             ends |= {bars[-1] for _, bars in blocks}
-            index, start, opened = blocks[-1][1][-1] + 1, first, None
+            index, start = blocks[-1][1][-1] + 1, first
         elif margin.closes:
             times = max(2, min(margin.times or 2, 8))
             order += [index, *list(range(start, index + 1)) * (times - 1)]
-            index, start, opened = index + 1, first, None
+            index, start = index + 1, first
         else:
             order.append(index)
             index += 1
-    if opened is not None:
-        tell(opened, "this repeat is never closed")
     return Unfolded(tuple(order), _before(order), frozenset(ends))
 
 
@@ -105,19 +96,6 @@ def _closes_later(margins: Sequence[Margin], index: int) -> bool:
         if margin.closes:
             return True
     return False
-
-
-def _check(margins: Sequence[Margin], blocks: list[_Block], first: int, tell: Report) -> None:
-    numbers = [number for numbers, _ in blocks for number in numbers]
-    if sorted(numbers) != list(range(1, len(numbers) + 1)):
-        tell(
-            first, f"the endings here are for times {', '.join(map(str, numbers))}: expected 1, 2 … each once"
-        )
-    if len(blocks) == 1 and not margins[blocks[0][1][-1]].closes:
-        tell(first, "an ending with no :| at its end and no other ending after it")
-    for _, bars in blocks[:-1]:
-        if not margins[bars[-1]].closes:
-            tell(bars[0], "this ending has no :| at its end")
 
 
 def _before(order: list[int]) -> dict[int, tuple[int, ...]]:

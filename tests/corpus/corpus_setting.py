@@ -131,8 +131,10 @@ def set_tune(tune: Tune, guitar: Guitar, name: str = "tune") -> str:
         if bar.endings:
             margin.append(f"{bar.endings}.")
         wanted = bar.meter
-        makes_up = pickup is not None and bar.length == full - pickup and (
-            bar.closes or index == len(tune.measures) - 1
+        makes_up = (
+            pickup is not None
+            and bar.length == full - pickup
+            and (bar.closes or index == len(tune.measures) - 1)
         )
         if bar.length != _length_of(bar.meter) and not (index == 0 and pickup) and not makes_up:
             wanted = _meter_of(bar.length)

@@ -49,6 +49,9 @@ def force(played: Played) -> float:
         hard += _ACCENT
     if "ghost" in sound.signs:
         hard *= _GHOST
+    strings = sum(tone.struck for tone in sound.tones)
+    if strings > 2:  # one movement of the arm shared among them
+        hard *= (2 / strings) ** 0.3
     return min(hard, 1.0)
 
 

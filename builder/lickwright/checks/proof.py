@@ -84,7 +84,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         own = _run(piece, limits, broken[piece.name])
         fresh = _fresh(piece, own, told, found.get(piece.of, ()))
         found[piece.name] = keep_causes((*given.pop(piece.name, ()), *fresh))
-    loose = [finding for rest in given.values() for finding in rest]
+    loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
     survey = Survey(course, book)
     for rule in rules().values():
         if rule.survey is not None:

@@ -48,6 +48,9 @@ hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | harmony/* witness/*
 rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
+course/progression-bars | piece | rhythm/over-length
+course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
+course/chorus-meter | piece | rhythm/bar-length
 syntax/late-bend | sound | hands/* harmony/* witness/*
 """
 

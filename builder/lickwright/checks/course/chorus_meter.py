@@ -28,7 +28,7 @@ RULE = Rule(
             "\n"
             "```chorus first\n"
             "over: porch\n"
-            "licks: one x3\n"
+            "licks: one x2\n"
             "```"
         ),
     ),

@@ -24,6 +24,19 @@ RULE = Rule(
             'lessons = ["example.md"]\n',
         ),
     ),
-    bad=(),
+    bad=(
+        Example(
+            "```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```",
+            ("�",),
+            course="[course]\n"
+            'title = "Example"\n'
+            'author = "An author"\n'
+            "\n"
+            "[[unit]]\n"
+            'title = "One"\n'
+            'lessons = ["example.md", "other.md"]\n',
+            files=(("lessons/other.md", b"# Other\n\nCaf\xe9\n"),),
+        ),
+    ),
     stettable=False,
 )

@@ -13,6 +13,6 @@ RULE = Rule(
     severity=Severity.ERROR,
     source=Source("language contract", "Section 8, The course"),
     good=(Example("```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```"),),
-    bad=(),
+    bad=(Example("```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```", ("",), course=None),),
     stettable=False,
 )

@@ -21,7 +21,7 @@ RULE = Rule(
             "```\n"
             "\n"
             "```lick example\n"
-            "over: porch bar 3\n"
+            "over: porch bar 4\n"
             "\n"
             "| 5:0 - 5:4 - 4:2 - 3:2 -\n"
             "```"
@@ -36,11 +36,11 @@ RULE = Rule(
             "```\n"
             "\n"
             "```lick example\n"
-            "over: porch bar 4\n"
+            "over: porch bar 5\n"
             "\n"
             "A | 5:0 - 5:4 - 4:2 - 3:2 -\n"
             "```",
-            ("porch bar 4",),
+            ("porch bar 5",),
         ),
     ),
     stettable=False,

@@ -26,7 +26,11 @@ RULE = Rule(
     ),
     bad=(
         Example(
-            "```lick other\nvary: example\n```\n\n```lick example\nvary: other\n```", ("example", "other")
+            "```lick other\nvary: example\n```\n\n```lick example\nvary: other\n```",
+            (
+                "example",
+                "other",
+            ),
         ),
     ),
     stettable=False,

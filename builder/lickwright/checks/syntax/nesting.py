@@ -13,11 +13,6 @@ RULE = Rule(
     severity=Severity.ERROR,
     source=Source("language contract", "Section 2, A lick, Brackets"),
     good=(Example("A | (4:2 3:2)/2 2:2 - 3:2 - - -"),),
-    bad=(
-        Example(
-            "A | (((((((((((((((((4:2 3:2 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2) 4:2 - 2:2 - 3:2 - -",
-            ("(",),
-        ),
-    ),
+    bad=(Example("A | " + "(" * 17 + "4:2 3:2" + " 4:2)" * 17 + " 4:2 - 2:2 - 3:2 - -", ("(",)),),
     stettable=False,
 )

@@ -1,0 +1,123 @@
+"""The proof as a whole: one cause one finding, nothing said twice, limits, order, speed of start."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+from proofroom import MANIFEST, Proofroom, only, told
+
+from lickwright.checks.rule import Example
+from lickwright.findings import Severity
+
+
+def test_a_bar_that_does_not_add_up_has_no_harmony(room: Proofroom) -> None:
+    """A bar with a slot too few and a foreign note gives the sum alone."""
+    short = room.prove("A | 5:0 - 5:4 - 4:2 - 3:3")
+    assert [rule for rule, _ in told(short)] == ["rhythm/bar-length"]
+    full = room.prove("A | 5:0 - 5:4 - 4:2 - 3:3 -\n | 2:2 - - - 3:2 - - -")
+    assert [rule for rule, _ in told(full)] == ["harmony/unexplained"]
+
+
+def test_what_cannot_be_read_is_not_counted(room: Proofroom) -> None:
+    """A slot that is no slot is one finding; that its bar is short now is no second one."""
+    assert told(room.prove("A | 5:0 - 5:4 ?? 4:2 - 3:2")) == [("syntax/slot", "??")]
+
+
+def test_other_bars_are_still_judged(room: Proofroom) -> None:
+    """A fault of one bar silences nothing in the next."""
+    proof = room.prove("A | 5:0 - 5:4 - 4:2 - 3:2\nA | 5:0 - 5:4 - 4:2 - 3:3 -\nA | 2:2 - - - 3:2 - - -")
+    assert [rule for rule, _ in told(proof)] == ["harmony/unexplained", "rhythm/bar-length"]
+
+
+def test_all_faults_of_a_lick_come_in_one_run(room: Proofroom) -> None:
+    """Independent faults are all told, in the order of the text."""
+    text = "A | 2:0b2 - 2:2 - 4:4 - h 4:2 -\nA | 5:0 - 5:4 - 4:2 - 3:2"
+    proof = room.prove(text)
+    assert [f.rule for f in proof.findings] == [
+        "hands/open-string",
+        "hands/falling-hammer",
+        "rhythm/bar-length",
+    ]
+    assert (proof.errors, proof.queries, proof.notes) == (3, 0, 0)
+
+
+FAULTY = "```lick one\nkey: D major\n\nD | 4:0 - 3:2 - 2:3 - 3:2 -\n  | 4:3 - - - - - - -\n```\n"
+
+
+def test_a_variation_does_not_repeat_its_base(room: Proofroom) -> None:
+    """A fault that a variation takes over is told once, in the base."""
+    variation = "\n```lick two\nvary: one\n1.2: 3:4\n```\n"
+    proof = room.prove(FAULTY + variation)
+    assert (only(proof).lick, only(proof).address) == ("one", "2.1")
+
+
+def test_a_variation_answers_for_its_changes(room: Proofroom) -> None:
+    """A fault that the change brings in is the variation's, at the change."""
+    text = FAULTY.replace("4:3 -", "4:4 -") + "\n```lick two\nvary: one\n2.1: 4:3\n```\n"
+    finding = only(room.prove(text))
+    assert (finding.lick, finding.address, finding.span.text) == ("two", "2.1", "4:3")
+
+
+def test_a_variation_is_judged_over_its_own_chords(room: Proofroom) -> None:
+    """The same notes over another chord are judged anew."""
+    base = "```lick one\n\nA | 3:2 - 2:2 - 1:0 - - -\n```\n"
+    moved = base + "\n```lick two\nvary: one\nover: Eb\n```\n"
+    assert told(room.prove(base)) == []
+    assert {f.lick for f in room.prove(moved).findings} == {"two"}
+
+
+def test_a_chorus_does_not_repeat_its_licks(room: Proofroom) -> None:
+    """The same finding is not told again for each time a chorus plays the lick."""
+    grid = "```progression porch\nkey: D major\n\nD | D | D | D\n```\n\n"
+    chorus = "\n```chorus all\nover: porch\nlicks: one x2\n```\n"
+    proof = room.prove(grid + FAULTY.replace("key: D major\n", "over: porch\n").replace("D |", "|") + chorus)
+    assert only(proof).lick == "one"
+
+
+def test_limits_of_the_course_hold(room: Proofroom) -> None:
+    """A course for small hands sets the reach lower, one for large hands higher."""
+    text = "F | 6:1+2:5 - - - 6:1 - - -"
+    course = MANIFEST.format(style="country") + "\n[limits]\nstretch-query = {query}\nstretch-error = {error}\n"
+    assert only(room.prove(text)).severity is Severity.QUERY
+    narrow = room.prove(Example(text, course=course.format(query=90, error=110)))
+    assert only(narrow).severity is Severity.ERROR
+    wide = room.prove(Example(text, course=course.format(query=150, error=170)))
+    assert told(wide) == []
+
+
+def test_plain_style_asks_about_blue_notes_that_country_has(room: Proofroom) -> None:
+    """A flat third that leaps in and out is a colour in country and a query in plain style."""
+    text = "A7 | 3:2 - 1:0 - 2:1 - 3:2 -"
+    assert told(room.prove(text)) == []
+    finding = only(room.prove(text, style="plain"))
+    assert (finding.rule, finding.severity) == ("harmony/unexplained", Severity.QUERY)
+
+
+def test_bars_said_to_be_outside_are_left_alone(room: Proofroom) -> None:
+    """The claim ``outside`` covers its bars and no others."""
+    bars = "A | 5:0 - 5:4 - 4:2 - 3:3 -\nA | 2:2 - - - 3:2 - - -"
+    assert told(room.prove(f"claims: outside (bar 1)\n\n{bars}")) == []
+    assert len(room.prove(f"claims: outside (bar 2)\n\n{bars}").findings) == 1
+
+
+def test_other_strings_tunings_and_capos(room: Proofroom) -> None:
+    """Range, stretch and witness go by the lick's own guitar."""
+    seven = 'tuning: B1 E2 A2 D3 G3 B3 E4\n\nE | 7:5 - 6:0 - 5:2 - 4:2 -\n  names | E E B E'
+    assert told(room.prove(seven)) == []
+    capo = "capo: 3\n\nC | 5:0 - 5:4 - 4:2 - 3:2 -\n  names | C E G C"
+    assert told(room.prove(capo)) == []
+    top = room.prove("capo: 3\n\nC | 1:20 - 1:15 - 1:12 - 1:8 -")
+    assert only(top).message == "fret 20 is off the neck: the highest above the capo at 3 is 19"
+
+
+def test_nothing_slow_is_imported() -> None:
+    """Proofing needs neither the engraver nor music21."""
+    code = "import lickwright.checks, lickwright.checks.catalogue as c, sys; c.rules(); print(*sys.modules)"
+    builder = Path(__file__).parents[2] / "builder"
+    modules = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=builder
+    ).stdout.split()
+    assert "lickwright.checks.harmony.unexplained" in modules
+    assert not {"music21", "verovio", "numpy", "soundfile"} & set(modules)

@@ -50,15 +50,18 @@ def join(layer: Layer, leaf: Callable[[Piece], str], *, beamed: bool, numbered: 
 
 
 def _tuplet(part: Bracketed, write: Callable[..., Iterator[str]], numbered: bool) -> str:
-    quiet = None if numbered else "false"
+    # Verovio counts the time of the innermost tuplet alone, so a nested one is given the whole
+    # ratio and its number is drawn over it
+    quiet = None if numbered and not part.nested else "false"
+    ratio = (part.ratio.numerator, part.ratio.denominator) if part.nested else (part.number, part.normal)
     beamed = all(isinstance(m, Piece) and m.sound is not None and m.length < 1 for m in part.members)
     return tag(
         "tuplet",
         "".join(write(part.members, inside=True)),
-        num=part.number,
-        numbase=part.normal,
+        num=ratio[0],
+        numbase=ratio[1],
         num__visible=quiet,
-        bracket__visible="false" if beamed or not numbered else "true",
+        bracket__visible="false" if beamed or quiet else "true",
     )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.accidentals import shown_accidentals
+from lickwright.engraving.accidentals import bend_grace, shown_accidentals
 from lickwright.engraving.head import meter_change, score_head
 from lickwright.engraving.overlay.families import plan_signs
 from lickwright.engraving.score import Score
@@ -159,5 +159,7 @@ def _notes(score: Score) -> Iterator[str]:
                 for head in piece.heads:
                     if score.staves.staff:
                         yield f"s{head.local}"
+                        if bend_grace(head):
+                            yield f"s{head.local}b"
                     if score.staves.tab and (head.fretted or not score.staves.staff):
                         yield f"t{head.local}"

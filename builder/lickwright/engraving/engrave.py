@@ -44,7 +44,6 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
     signs = [*made.signs, *(Sign(*ring) for ring in rings(made.score, order.marks))]
     systems = []
     glyphs: dict[str, str] = {}
-    drawn: set[str] = set()
     read = [read_page(svg) for svg in pages]
     canvas = Canvas(system for page in read for system in page.systems)
     replace_digits(canvas, made.texts)
@@ -53,10 +52,7 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
         raise ValueError(f"not drawn: {', '.join(missing)}")
     draw_signs(canvas, signs)
     kept = made.notes | {f"b{number}" for number in made.bars}
-    frames = iter(canvas.frames)
     for page in read:
         glyphs |= page.glyphs
-        for system in page.systems:
-            systems.append(finish(system, next(frames).right, prefix, page.width, kept))
-    drawn |= glyphs.keys()
+        systems += [finish(system, prefix, page.width, kept) for system in page.systems]
     return Engraved(tuple(systems), "".join(glyphs[name] for name in sorted(glyphs)), said)

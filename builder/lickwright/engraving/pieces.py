@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.ids import local_id
@@ -82,11 +83,29 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Bracketed:
-    """A tuplet of pieces: ``number`` in the time of ``normal``."""
+    """A tuplet of pieces: ``number`` in the time of ``normal``.
+
+    Attributes:
+        ratio: Printed time to played time, counted through all tuplets round it.
+    """
 
     number: int
     normal: int
     members: tuple[Part, ...]
+    ratio: Fraction
+
+    @property
+    def nested(self) -> bool:
+        """Whether it stands in another tuplet."""
+        return self.ratio != Fraction(self.number, self.normal)
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """All its pieces, in order."""
+        found: list[Piece] = []
+        for member in self.members:
+            found += member.pieces if isinstance(member, Bracketed) else (member,)
+        return tuple(found)
 
 
 Part = Piece | Bracketed
@@ -192,7 +211,7 @@ class _Cutter:
                 inner = scale * Fraction(element.number, element.normal)
                 unit = element.duration * inner / element.number
                 members = self._parts(element.elements, tuplet_grid(unit), element.onset, inner)
-                parts.append(Bracketed(element.number, element.normal, members))
+                parts.append(Bracketed(element.number, element.normal, members, inner))
             else:
                 parts.extend(self._value(element, grid, origin, scale))
         return tuple(parts)
@@ -297,7 +316,7 @@ def _stretches(held: _Held, duration: Fraction) -> list[Fraction]:
         {at for tone in held.sound.tones for at, _ in _edges(tone, total) if start < at < start + duration}
     )
     places = [start, *cuts, start + duration]
-    return [after - before for before, after in zip(places, places[1:], strict=False)]
+    return [after - before for before, after in pairwise(places)]
 
 
 def printed(length: Fraction) -> tuple[str, int]:

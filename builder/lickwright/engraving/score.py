@@ -9,7 +9,6 @@ from lickwright.analysis.naming import spelled, spelled_graces
 from lickwright.engraving.ids import grace_id
 from lickwright.engraving.pieces import Head, Layer, Piece, layers_of
 from lickwright.engraving.staves import STAVES, Staves
-
 from lickwright.theory.spelling import spell
 
 if TYPE_CHECKING:

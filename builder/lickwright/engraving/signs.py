@@ -20,13 +20,15 @@ ROWS: dict[str, int] = {
     name: 20 + number
     for number, name in enumerate(
         (
-            "letter", "tap", "bend", "vibrato", "harmonic", "effect", "mute", "ring", "stroke",
+            "tuplet", "letter", "tap", "bend", "vibrato", "harmonic", "effect", "mute", "ring", "stroke",
             "articulation", "position", "rit", "times", "swing", "hand", "finger",
         )
     )
 }  # fmt: skip
 """Signs of one row stand at one height in a system."""
 _NO_BREAK = "\u00a0"
+_ON_STAFF = 1.4
+"""Words at the staff come out so much smaller than at the tab."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,12 +84,12 @@ class Plan:
         italic: bool = False,
         tall: bool = False,
     ) -> str:
-        """Add a slot and return its local id.
+        r"""Add a slot and return its local id.
 
         Args:
             bar: Index.
             kind: Its class.
-            words: As printed; lines parted by ``\\n``; empty = only the height is kept.
+            words: As printed; lines parted by ``\n``; empty = only the height is kept.
             row: A name of :data:`ROWS`.
             start: Local id of the note it stands at; or else ``onset``, in the bar.
             onset: In quarters.
@@ -109,7 +111,7 @@ class Plan:
                 tag(
                     "rend",
                     tag("lb").join(lines),
-                    fontsize=f"{size}%",
+                    fontsize=f"{size if number == staves.tab else round(size * _ON_STAFF)}%",
                     fontstyle="italic" if italic else "normal",
                 ),
                 xml_id=local,

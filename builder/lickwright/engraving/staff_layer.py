@@ -38,7 +38,7 @@ def _piece(score: Score, piece: Piece, shown: dict[str, int]) -> str:
         return tag("mRest") if piece.whole_bar else tag("rest", dur=dur, dots=dots or None)
     before = _graces(score, sound, shown) if piece.first else ""
     before += _fingers_before_bends(score, piece, shown)
-    time = {
+    time: dict[str, str | int | None] = {
         "dur": dur,
         "dots": dots or None,
         "artic": _articulation(sound) if piece.first else None,
@@ -92,7 +92,11 @@ def _articulation(sound: Sound) -> str | None:
 def _graces(score: Score, sound: Sound, shown: dict[str, int]) -> str:
     made = []
     alone = len(sound.grace) == 1
-    time = {"grace": "unacc", "dur": 8 if alone else 16, "stem__mod": "1slash" if alone else None}
+    time: dict[str, str | int | None] = {
+        "grace": "unacc",
+        "dur": 8 if alone else 16,
+        "stem__mod": "1slash" if alone else None,
+    }
     for number, grace in enumerate(sound.grace, 1):
         notes = []
         for k, tone in enumerate(grace.tones, 1):
@@ -115,7 +119,7 @@ def _fingers_before_bends(score: Score, piece: Piece, shown: dict[str, int]) -> 
         pre = head.tone.bends[0].kind is BendKind.PRE
         local = f"{head.local}b"
         made.append(_note(score, head.tone, f"s{local}", score.fretted(head), shown.get(local), pre))
-    time = {"grace": "unacc", "dur": 4, "stem__visible": "false"}
+    time: dict[str, str | int | None] = {"grace": "unacc", "dur": 4, "stem__visible": "false"}
     if len(made) > 1:
         return tag("chord", "".join(tag("note", **note) for note in made), **time)
     return "".join(tag("note", **note, **time) for note in made)

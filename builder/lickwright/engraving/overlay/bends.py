@@ -9,6 +9,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from lxml import etree
+
 from lickwright.engraving.accidentals import bend_grace
 from lickwright.engraving.overlay.canvas import move, stroke
 from lickwright.engraving.pieces import moves
@@ -201,15 +203,13 @@ def _bent_line(canvas: Canvas, sign: Sign) -> None:
     )
 
 
-def _arrow(group: object, x: float, y: float, way: int) -> None:
+def _arrow(group: etree._Element, x: float, y: float, way: int) -> None:
     """A filled arrow head with its tip at ``(x, y)``; ``way`` 1 = pointing up."""
-    stroke(group, f"M{x:.0f} {y:.0f}l-{_TIP:.0f} {75 * way}h{2 * _TIP:.0f}z", filled=True)  # type: ignore[arg-type]
+    stroke(group, f"M{x:.0f} {y:.0f}l-{_TIP:.0f} {75 * way}h{2 * _TIP:.0f}z", filled=True)
 
 
-def _label(group: object, x: float, y: float, words: str, size: float) -> None:
-    from lxml import etree
-
-    line = etree.SubElement(group, "text")  # type: ignore[call-overload]
+def _label(group: etree._Element, x: float, y: float, words: str, size: float) -> None:
+    line = etree.SubElement(group, "text")
     line.set("x", f"{x:.0f}")
     line.set("y", f"{y:.0f}")
     line.set("font-size", f"{size:.0f}px")

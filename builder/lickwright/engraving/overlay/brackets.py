@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.canvas import move, stroke, width
+from lickwright.engraving.overlay.canvas import stroke, width
 from lickwright.engraving.overlay.passing import slots_along
 
 if TYPE_CHECKING:
@@ -67,8 +67,7 @@ def _draw(canvas: Canvas, sign: Sign) -> None:
         group = canvas.group(run.slot.system, kind)
         if run.begins:
             wide = width(sign.text, run.slot.size)
-            move(run.slot, run.left + wide / 2)
-            left += wide + 60
+            left = run.slot.x + wide + 60
         if run.right > left + 60:
             stroke(group, f"M{left:.0f} {y:.0f}H{run.right:.0f}", dash=dash, weight=20)
         if run.ends and sign.kind != "rit":

@@ -74,10 +74,12 @@ class Frame:
 
 
 class Canvas:
-    """The elements of all systems by id."""
+    """The elements of all systems by id; ``bars`` say in which bar, ``ends`` where each bar line is."""
 
     def __init__(self, systems: Iterable[etree._Element]) -> None:
         self.elements: dict[str, tuple[etree._Element, int]] = {}
+        self.bars: dict[str, int] = {}
+        self.ends: list[float] = []
         self.frames: list[Frame] = []
         for index, system in enumerate(systems):
             left, right = float("inf"), 0.0
@@ -85,9 +87,12 @@ class Canvas:
                 local = element.get("id")
                 if local is not None:
                     self.elements[local] = (element, index)
+                    self.bars[local] = len(self.ends)
                 kind = element.get("class", "")
                 if kind == "staff":
                     right = max(right, *(_ends(path) for path in element.findall("path")))
+                elif kind == "measure":
+                    self.ends.append(_bar_line(element))
                 elif kind in ("note", "rest", "mRest") and left > 0:
                     place = _place(element)
                     left = min(left, place) if place is not None else left
@@ -117,6 +122,12 @@ class Canvas:
     def near(self, local: str) -> Anchor | None:
         """The anchor of a note on either staff: a tied note has no digit."""
         return self.anchor(local) or self.anchor({"t": "s", "s": "t"}.get(local[:1], "") + local[1:])
+
+    def bar_end(self, local: str) -> float:
+        """Place of the bar line after a note."""
+        twin = {"t": "s", "s": "t"}.get(local[:1], "") + local[1:]
+        number = self.bars.get(local) or self.bars.get(twin) or 1
+        return self.ends[number - 1]
 
     def words(self, slot: str) -> Words | None:
         """The words of a slot."""
@@ -168,9 +179,18 @@ def width(words: str, size: float) -> float:
 
 
 _WIDTHS = (
-    dict.fromkeys("ilt.,' \u00a0|", 0.28) | dict.fromkeys("()⟨⟩fr-I", 0.34) | dict.fromkeys("ABCDEFGHKLNPRTVX", 0.68)
+    dict.fromkeys("ilt.,' \u00a0|", 0.28)
+    | dict.fromkeys("()⟨⟩fr-I", 0.34)
+    | dict.fromkeys("ABCDEFGHKLNPRTVX", 0.68)
     | dict.fromkeys("mM½¼¾", 0.78)
 )  # fmt: skip
+
+
+def lower(words: Words, by: float) -> None:
+    """Move the words of a slot down."""
+    for part in words.element.iter("text", "tspan"):
+        if part.get("y"):
+            part.set("y", f"{float(part.get('y', '0')) + by:.0f}")
 
 
 def blank(words: Words) -> None:
@@ -203,6 +223,12 @@ def stroke(
     element.set("stroke-linejoin", "round")
     if dash:
         element.set("stroke-dasharray", dash)
+
+
+def _bar_line(measure: etree._Element) -> float:
+    lines = measure.findall("g[@class='barLine']")
+    paths = lines[-1].findall("path") if lines else []
+    return min((float(_NUMBER.findall(path.get("d", "0"))[0]) for path in paths), default=0.0)
 
 
 def _ends(path: etree._Element) -> float:

@@ -14,6 +14,7 @@ from lickwright.engraving.overlay import (
     legato,
     marks,
     slides,
+    tuplets,
     vibrato,
 )
 
@@ -25,7 +26,9 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 FAMILIES = (
-    chords, legato, slides, bends, vibrato, effects, articulations, brackets, hands,
+    chords,
+    tuplets,
+    legato, slides, bends, vibrato, effects, articulations, brackets, hands,
 )  # fmt: skip
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
     kind: draw for family in (*FAMILIES, marks) for kind, draw in family.DRAWN.items()

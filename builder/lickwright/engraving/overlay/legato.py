@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.ids import grace_id
-from lickwright.engraving.overlay.canvas import move
+from lickwright.engraving.overlay.canvas import lower, move
 from lickwright.engraving.score import Entry, source_of
 from lickwright.engraving.tag import tag
 from lickwright.model.slots import JoinKind
@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 
 _SLURRED = (JoinKind.HAMMER, JoinKind.PULL, JoinKind.SLIDE)
 _LETTERS = {JoinKind.HAMMER: ("hammer", "H"), JoinKind.PULL: ("pull", "P")}
+
+_CLEAR = 30.0
+"""How much letters are lifted, clear of digits on the highest string."""
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -120,6 +123,7 @@ def _between(canvas: Canvas, sign: Sign) -> None:
         return
     right = end.x if end and end.system == start.system else canvas.frames[start.system].right
     move(words, (start.x + right) / 2)
+    lower(words, -_CLEAR)
 
 
 def _centred(canvas: Canvas, sign: Sign) -> None:
@@ -127,6 +131,7 @@ def _centred(canvas: Canvas, sign: Sign) -> None:
     words, at = canvas.words(sign.slots[0]), canvas.near(sign.start)
     if words is not None and at is not None:
         move(words, at.x)
+        lower(words, -_CLEAR)
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"between": _between, "centred": _centred}

@@ -32,7 +32,8 @@ def _ring(canvas: Canvas, sign: Sign) -> None:
     if at is None:
         return
     wide, tall = at.half + 90, 190
-    path = f"M{at.x - wide:.0f} {at.y:.0f}a{wide:.0f} {tall} 0 1 1 {2 * wide:.0f} 0a{wide:.0f} {tall} 0 1 1 -{2 * wide:.0f} 0z"
+    arc = f"a{wide:.0f} {tall} 0 1 1"
+    path = f"M{at.x - wide:.0f} {at.y:.0f}{arc} {2 * wide:.0f} 0{arc} -{2 * wide:.0f} 0z"
     stroke(canvas.group(at.system, "mark"), path, weight=26)
 
 

@@ -22,7 +22,7 @@ _SHORTEST, _LONGEST = 440.0, 2200.0
 def plan(score: Score, plan: Plan) -> None:
     """Plan one wavy line for each sound with vibrato on any of its notes."""
     for voice in score.voices:
-        for entry, following in zip(voice, (*voice[1:], None), strict=True):
+        for entry, following in zip(voice, (*voice[1:], None), strict=False):
             sound = entry.sound
             wide = "wide" in sound.signs
             if not wide and not any(tone.vibrato for tone in sound.tones):
@@ -41,12 +41,9 @@ def _wave(canvas: Canvas, sign: Sign) -> None:
     for run in canvas.runs(sign):
         left, right = run.left, run.right
         if run.ends:
-            room = (
-                following.x - following.half - 90 if following else canvas.frames[run.slot.system].right - 90
-            )
-            near = following is not None and following.system == run.slot.system
-            if not near and following is not None:
-                room = canvas.frames[run.slot.system].right - 90
+            room = canvas.bar_end(sign.end) - 70
+            if following is not None and following.system == run.slot.system:
+                room = min(room, following.x - following.half - 90)
             right = min(max(room, left + _SHORTEST), left + _LONGEST)
         count = max(2, int((right - left) / _WAVE))
         y = run.slot.y - 60

@@ -1,0 +1,188 @@
+"""Signs in the data = signs drawn."""
+
+from collections import Counter
+from dataclasses import replace
+from itertools import groupby
+
+import pytest
+from drawn import kinds
+from engraved_licks import MUSIC
+from witness import sounds, tones
+
+from lickwright.engraving.document import document
+from lickwright.engraving.engrave import dress, engrave
+from lickwright.engraving.overlay.bends import amount
+from lickwright.engraving.overlay.brackets import roman
+from lickwright.engraving.overlay.families import DRAWN
+from lickwright.engraving.renderer import render
+from lickwright.model.music import Music
+from lickwright.model.orders import Engraved, ScoreOrder
+from lickwright.model.slots import JoinKind
+from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Late, Tapped
+
+_LETTERS = {JoinKind.HAMMER: "slot hammer", JoinKind.PULL: "slot pull"}
+_WORDS = {
+    "tremolo": "tremolo", "swell": "swell", "pinch": "slot pinch", "scrape": "slot scrape",
+    "fermata": "fermata", "wide": "wide-vibrato", "rit": "rit",
+}  # fmt: skip
+
+
+def expected(music: Music) -> Counter[str]:
+    """How many of each sign the music asks for in the view of both staves, counted from the music alone."""
+    wanted: Counter[str] = Counter()
+    for sound in sounds(music):
+        letters = {_LETTERS[t.link] for t in sound.tones if t.link in _LETTERS and not sound.grace}
+        wanted.update(letters)
+        for tone in sound.tones:
+            if tone.link in (JoinKind.SLIDE, JoinKind.SHIFT):
+                wanted["slide"] += 1
+            wanted["slot tap"] += isinstance(tone.head, Tapped)
+            wanted["slot hammer-on"] += isinstance(tone.head, Hammered)
+            for bend in tone.bends:
+                kind = {BendKind.RELEASE: "release", BendKind.PRE: "prebend"}.get(bend.kind, "bend")
+                wanted[kind] += 1
+            for sign, slide in (("slide-in", sound.slide_in), ("slide-out", sound.slide_out)):
+                wanted[sign] += 2 if slide else 0
+        wanted["slide"] += any(grace.leads is JoinKind.SLIDE for grace in sound.grace)
+        wanted["spread"] += sound.spread
+        if any(tone.vibrato for tone in sound.tones) and "wide" not in sound.signs:
+            wanted["vibrato"] += 1
+        wanted["slot hand"] += any(tone.hand for tone in sound.tones) or sound.stroke == "P"
+        wanted["slot finger"] += any(tone.finger for tone in sound.tones)
+        for sign in sound.signs:
+            if sign.startswith("trill"):
+                wanted.update(("trill", "slot trill-frets"))
+            elif sign in _WORDS:
+                wanted[_WORDS[sign]] += 1
+        wanted["artic"] += (sound.stroke in ("d", "u")) + sound.accent + sound.short
+    wanted["let-ring"] = len({sound.ring for sound in sounds(music)} - {0})
+    wanted["palm-mute"] = len({sound.mute for sound in sounds(music)} - {0})
+    wanted["position"] = sum(fret is not None for fret, _ in groupby(sounds(music), lambda s: s.position))
+    chords = [chord for bar in music.bars for chord in bar.chords if not chord.carried]
+    wanted["harm"] = len(chords)
+    wanted["stop"] = sum(chord.stop for chord in chords)
+    wanted["voltaBracket"] = sum(bool(bar.endings) for bar in music.bars)
+    wanted["slot times"] = sum(bar.closes and bar.times > 2 for bar in music.bars)
+    return +wanted
+
+
+def differences(engraved: Engraved, music: Music) -> dict[str, tuple[int, int]]:
+    """Signs that are not drawn as often as the music asks: ``(drawn, wanted)``."""
+    drawn, wanted = kinds(engraved), expected(music)
+    watched = set(wanted) | set(DRAWN) - {"between", "centred", "hand", "finger", "hold", "bent-line", "mark"}
+    return {
+        kind: (drawn[kind], wanted[kind])
+        for kind in sorted(watched)
+        if drawn[kind] != wanted[kind] and not (kind in ("tremolo", "nested-tuplet") and not wanted[kind])
+    }
+
+
+@pytest.mark.parametrize("width", ["wide", "narrow"])
+@pytest.mark.parametrize("name", MUSIC)
+def test_every_sign_of_the_music_is_drawn(name: str, width: str) -> None:
+    """Nothing is dropped, nothing drawn twice, whatever the line breaks."""
+    assert not differences(engrave(ScoreOrder(MUSIC[name], "x", width)), MUSIC[name])
+
+
+def test_the_torture_lick_has_every_sign() -> None:
+    """The counts above are tried on something of every kind."""
+    silent = {"down-stroke", "up-stroke", "accent", "short"}  # of a tab alone
+    wanted = expected(MUSIC["torture"])
+    watched = set(DRAWN) - {
+        "between",
+        "centred",
+        "hand",
+        "finger",
+        "hold",
+        "bent-line",
+        "mark",
+        "nested-tuplet",
+    }
+    assert watched - silent <= set(wanted) | {"fermata"}
+
+
+def test_a_sign_that_is_not_drawn_is_caught() -> None:
+    """Each planted loss of one planned sign is noticed in the picture."""
+    music = MUSIC["torture"]
+    made = document(music, "both")
+    pages, said = render(made.mei, "wide")
+    order = ScoreOrder(music, "x")
+    for kind in ("bend", "release", "slide", "let-ring", "swell", "stop", "wide-vibrato"):
+        lost = next(sign for sign in made.signs if sign.kind == kind)
+        less = replace(made, signs=tuple(sign for sign in made.signs if sign is not lost))
+        assert kind in differences(dress(order, less, pages, said), music)
+
+
+def test_digits_say_what_the_hands_do() -> None:
+    """Dead notes are crosses, harmonics in angles, what is not struck or hardly heard in brackets."""
+    svg = "".join(system.svg for system in engrave(ScoreOrder(MUSIC["torture"], "x")).systems)
+    for local, sound, tone, _ in tones(MUSIC["torture"]):
+        if tone.tied:
+            continue
+        digit = svg.partition(f'id="w-x-t{local}"')[2].partition("</tspan>")[0].rpartition(">")[2]
+        match tone.head:
+            case Dead():
+                wanted = "×"
+            case Harmonic(0, touch):
+                wanted = f"⟨{touch}⟩"
+            case Harmonic(fret, touch):
+                wanted = f"{fret}⟨{touch}⟩"
+            case Late():
+                wanted = f"({tone.fret})"
+            case _:
+                wanted = f"({tone.fret})" if "ghost" in sound.signs else str(tone.fret)
+        assert digit == wanted
+
+
+def test_a_tab_alone_has_stems_strokes_and_accents() -> None:
+    """Without a staff the tab carries the rhythm and the signs of the right hand itself."""
+    drawn = kinds(engrave(ScoreOrder(MUSIC["torture"], "x", "wide", "tab")))
+    assert drawn["stem"] > 50
+    assert drawn["notehead"] == 0
+    strokes = [sound.stroke for sound in sounds(MUSIC["torture"])]
+    assert (drawn["down-stroke"], drawn["up-stroke"]) == (strokes.count("d"), strokes.count("u"))
+    assert drawn["accent"] == drawn["short"] == 1
+    assert drawn["fermata"] == 1
+
+
+def test_a_staff_alone_has_the_signs_of_both_hands() -> None:
+    """Without a tab brackets, letters and slides stand at the staff."""
+    drawn = kinds(engrave(ScoreOrder(MUSIC["torture"], "x", "wide", "staff")))
+    assert drawn["let-ring"] == 2
+    assert drawn["palm-mute"] == drawn["wide-vibrato"] == 1
+    assert drawn["gliss"] == 3
+    assert drawn["tabGrp"] == 0
+
+
+def test_a_bracket_over_a_line_break_is_drawn_in_two_pieces() -> None:
+    """At one bar a line, let ring goes on in the next system."""
+    engraved = engrave(ScoreOrder(MUSIC["torture"], "x", "narrow"))
+    assert sum(system.svg.count('class="sign let-ring continued"') for system in engraved.systems) == 1
+
+
+@pytest.mark.parametrize(
+    ("half_steps", "words"),
+    [
+        ("1/2", "¼"),
+        ("1", "½"),
+        ("3/2", "¾"),
+        ("2", "full"),
+        ("3", "1½"),
+        ("4", "2"),
+        ("5", "2½"),
+        ("-2", "full"),
+    ],
+)
+def test_bends_are_counted_in_whole_steps(half_steps: str, words: str) -> None:
+    """Amounts as printed (common practice)."""
+    from fractions import Fraction
+
+    assert amount(Fraction(half_steps)) == words
+
+
+@pytest.mark.parametrize(
+    ("fret", "numeral"), [(0, "open"), (1, "I"), (4, "IV"), (9, "IX"), (12, "XII"), (14, "XIV"), (19, "XIX")]
+)
+def test_positions_are_roman(fret: int, numeral: str) -> None:
+    """Positions in Roman numerals (common practice)."""
+    assert roman(fret) == numeral

@@ -142,6 +142,8 @@ class VoiceLayout:
                     self._brackets.pop()
 
     def _open(self, slot: Opening) -> None:
+        """Open a bracket; an earlier one of its kind ends here, and one ``]`` closes the new one."""
+        self._brackets = [bracket for bracket in self._brackets if bracket[0] is not slot.kind]
         if slot.kind in self._counts:
             self._counts[slot.kind] += 1
             self._brackets.append((slot.kind, self._counts[slot.kind]))

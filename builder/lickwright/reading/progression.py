@@ -63,7 +63,7 @@ class _Grid:
                 continue
             elif kind == "closes":
                 times = line.part(m.start("times"), m.end("times")) if m["times"] else None
-                self._close(part, times, empty=before in ("", "closes"))
+                self._close(part, times, before)
             else:
                 if self.text is not None or (kind == "bar" and before in ("bar", "opens")):
                     self._end_cell(part)
@@ -83,10 +83,10 @@ class _Grid:
         self.places.append(Span(self.found.source, text.start, max(text.end, text.start)))
         self.text, self.opens = None, False
 
-    def _close(self, at: Line, times: Line | None, *, empty: bool) -> None:
-        if self.text is not None or self.opens:
+    def _close(self, at: Line, times: Line | None, before: str) -> None:
+        if self.text is not None or self.opens or before == "bar":
             self._end_cell(at, closes=True, times=times)
-        elif self.cells and not (empty and self.cells[-1].closes):
+        elif self.cells and before != "closes" and not self.cells[-1].closes:
             read = read_margin(Line("", at.start), self.found, closes=True, times=times)
             self.cells[-1] = replace(self.cells[-1], closes=True, times=read.times)
         else:
@@ -122,9 +122,8 @@ def read_progression(body: Body, found: Collector) -> Progression:
             fix = Fix("put an empty line before it", (Edit(start, "\n"),))
             found.add("syntax/missing-blank-line", message, start, fix=fix)
             apart = True
-        line = line.uncommented()
-        note_odd_blanks(line, found)
-        grid.read_line(line)
+        note_odd_blanks(line.uncommented(), found)
+        grid.read_line(line.uncommented())
     return _finish(body, read, grid, found)
 
 

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from lickwright.model.fields import Shape
     from lickwright.reading.collector import Collector
 
+_PLAIN = re.compile(r"([1-9]):(\d{1,2})")
 _STRIKE = re.compile(r"([/\\]?)([^/\\!'^]+)([/\\]?)(!?)('?)(\^?)")
 _NOTE = re.compile(
     r"(\d{1,2}):(?:(x)|t(\d{1,2})|h(\d{1,2})|(\d{1,2})?(?:<(\d{1,2}(?:\.\d{1,2})?)>)?)"
@@ -72,6 +73,9 @@ def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
     """
     source = hand.found.source
     span = Span(source, start, start + len(token))
+    plain = _PLAIN.fullmatch(token)  # most slots are
+    if plain is not None and int(plain[1]) <= hand.strings:
+        return Strike((Note(int(plain[1]), _FRETTED[int(plain[2])], (), False, span),), span=span)
     hand.mended = ""
     found = _STRIKE.fullmatch(token)
     if not found:

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from statistics import mode
 
-from setting import read_tune, set_tune
+from corpus_setting import read_tune, set_tune
 
 from lickwright.findings import Severity
 from lickwright.instrument.guitar import Guitar
@@ -122,5 +123,5 @@ def is_major_duple(piece: Piece) -> bool:
     music = piece.music
     last = next(bar.upper.sounds[-1] for bar in reversed(music.bars) if bar.upper.sounds)
     above = (int(last.tones[0].path[0]) - music.key.tonic.semitone) % 12
-    duple = str(music.bars[len(music.bars) // 2].meter) in ("4/4", "2/2", "2/4")
+    duple = mode(str(bar.meter) for bar in music.bars) in ("4/4", "2/2", "2/4")
     return music.key.mode == "major" and duple and above in (0, 4, 7)

@@ -7,7 +7,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-from proofroom import Proofroom  # noqa: E402 - the line above makes it known
+from proofroom import Proofroom
 
 
 @pytest.fixture

@@ -62,8 +62,8 @@ def test_a_variation_answers_for_its_changes(room: Proofroom) -> None:
 
 def test_a_variation_is_judged_over_its_own_chords(room: Proofroom) -> None:
     """The same notes over another chord are judged anew."""
-    base = "```lick one\n\nA | 3:2 - 2:2 - 1:0 - - -\n```\n"
-    moved = base + "\n```lick two\nvary: one\nover: Eb\n```\n"
+    base = "```lick one\n\nDm | 3:2 - 2:3 - 2:6 - 3:2 -\n```\n"
+    moved = base + "\n```lick two\nvary: one\nover: A\n```\n"
     assert told(room.prove(base)) == []
     assert {f.lick for f in room.prove(moved).findings} == {"two"}
 
@@ -79,7 +79,9 @@ def test_a_chorus_does_not_repeat_its_licks(room: Proofroom) -> None:
 def test_limits_of_the_course_hold(room: Proofroom) -> None:
     """A course for small hands sets the reach lower, one for large hands higher."""
     text = "F | 6:1+2:5 - - - 6:1 - - -"
-    course = MANIFEST.format(style="country") + "\n[limits]\nstretch-query = {query}\nstretch-error = {error}\n"
+    course = (
+        MANIFEST.format(style="country") + "\n[limits]\nstretch-query = {query}\nstretch-error = {error}\n"
+    )
     assert only(room.prove(text)).severity is Severity.QUERY
     narrow = room.prove(Example(text, course=course.format(query=90, error=110)))
     assert only(narrow).severity is Severity.ERROR
@@ -104,7 +106,7 @@ def test_bars_said_to_be_outside_are_left_alone(room: Proofroom) -> None:
 
 def test_other_strings_tunings_and_capos(room: Proofroom) -> None:
     """Range, stretch and witness go by the lick's own guitar."""
-    seven = 'tuning: B1 E2 A2 D3 G3 B3 E4\n\nE | 7:5 - 6:0 - 5:2 - 4:2 -\n  names | E E B E'
+    seven = "tuning: B1 E2 A2 D3 G3 B3 E4\n\nE | 7:5 - 6:0 - 5:2 - 4:2 -\n  names | E E B E"
     assert told(room.prove(seven)) == []
     capo = "capo: 3\n\nC | 5:0 - 5:4 - 4:2 - 3:2 -\n  names | C E G C"
     assert told(room.prove(capo)) == []

@@ -8,7 +8,6 @@ from dataclasses import replace
 import pytest
 from proofroom import Proofroom, told
 
-import lickwright.checks.proof  # the module: the package has a function of the same name
 from lickwright.checks.catalogue import docstring, rules
 from lickwright.checks.rule import Example, Rule
 from lickwright.model.timeline.faults import FAULTS
@@ -43,9 +42,7 @@ def test_bad_examples_give_their_rule(room: Proofroom, rule: Rule, example: Exam
 
 
 @pytest.mark.parametrize("rule", [pytest.param(rules()[name], id=name) for name in sorted(OWN)])
-def test_a_rule_turned_off_is_missed(
-    room: Proofroom, rule: Rule, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_rule_turned_off_is_missed(room: Proofroom, rule: Rule, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without the rule its bad examples do not give its finding: nothing else stands in for it."""
     off = {**rules(), rule.id: replace(rule, run=None, survey=None)}
     monkeypatch.setattr(sys.modules["lickwright.checks.proof"], "rules", lambda: off)

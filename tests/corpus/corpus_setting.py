@@ -196,10 +196,9 @@ def _run(run: list[Event], places: Any) -> str:
     slots = []
     for event in run:
         shares = event.length / unit
-        for grace in event.grace:
-            string, fret = next(places)
-            slots.append(f"g({string}:{fret})")
-            assert grace is not None
+        graces = [next(places) for _ in event.grace]
+        if graces:
+            slots.append(f"g({' '.join(f'{string}:{fret}' for string, fret in graces)})")
         if event.midi is None:
             begin = "."
         else:

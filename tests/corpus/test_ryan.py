@@ -22,7 +22,34 @@ from lickwright.reading.lesson import read_lesson
 from lickwright.text import Source
 from lickwright.theory.key import parse_key
 
-TUNES = ["AldridgesHornpipe", "AllTheRageReel", "AnnieHughesJig", "BenButlersReel", "ClearTheTrackHornpipe", "EclipseHornpipe", "GlobeTrottersHornpipe", "HopJig", "KenmuresOnAndAwaJig", "LeatherTheWigJig", "MarquisOfBowmontReel", "NealGowsWifeStrathspey", "PantomimeReel", "RamblerFromClareJig", "RedLionHornpipe", "ScottishAmericanHighlandFling", "SebastapolHornpipe", "SpirvinsFancy", "SwallowTailJig", "TeetotalJig", "TellHerIAmJig", "UnfortunateRakeJig", "ViolettaHornpipe", "WhimOfAMomentJigThe", "WhiteStarReel"]
+TUNES = (
+    "AmateurHornpipe",
+    "BanjoReel",
+    "BenButlersReel",
+    "CalisthenicHornpipe",
+    "ClearTheTrackHornpipe",
+    "EclipseHornpipe",
+    "GladiatorReel",
+    "GlobeTrottersHornpipe",
+    "HopJig",
+    "IndysFavoriteReel",
+    "KenmuresOnAndAwaJig",
+    "LeatherTheWigJig",
+    "MarquisOfBowmontReel",
+    "NealGowsWifeStrathspey",
+    "PantomimeReel",
+    "RamblerFromClareJig",
+    "RedLionHornpipe",
+    "ScottishAmericanHighlandFling",
+    "SpirvinsFancy",
+    "SwallowTailJig",
+    "TeetotalJig",
+    "TelephoneReel",
+    "UnfortunateRakeJig",
+    "ViolettaHornpipe",
+    "WhiteStarReel",
+)
+"""Reels, hornpipes, jigs; chosen for what they hold, and for repeat signs that fit together."""
 
 
 def read(text: str) -> tuple[Piece, list[str]]:
@@ -87,7 +114,7 @@ def test_the_tunes_have_what_makes_reading_hard(tunes):
     ("slip", "with_what"),
     [
         (r"(\d:)(\d+)( \d:\d+.*)", lambda m: f"{m[1]}{int(m[2]) + 1}{m[3]}"),
-        (r"(\d:\d+) (\d:\d+)( .*)", lambda m: f"{m[2]} {m[1]}{m[3]}"),
+        (r"(\d:\d+) - (\d:\d+) (.*)", lambda m: f"{m[2]} - {m[1]} {m[3]}"),
         (r"(\d:\d+) -( .*)", lambda m: f"{m[1]} .{m[2]}"),
     ],
     ids=["one fret", "two notes swapped", "a hold lost"],

@@ -103,8 +103,8 @@ def test_an_excerpt_begins_on_a_struck_sound(resolved):
 
 def test_a_note_tied_into_an_excerpt_is_struck(resolved):
     """The sound keeps its address, so a link to it goes on working."""
-    text = "```lick one\nA | 5:0 - 4:2 - 3:2 - - -\n  | - - 2:2 - - - - -\n```\n```excerpt\nof: one\nshow: 2\n```\n"
-    book, _ = resolved(text.replace("show: 2", "show: bars 2"))
+    lick = "```lick one\nA | 5:0 - 4:2 - 3:2 - - -\n  | - - 2:2 - - - - -\n```\n"
+    book, _ = resolved(lick + "```excerpt\nof: one\nshow: bars 2\n```\n")
     played = play(book.pieces[-1].music)
     assert [(str(p.sound.address), p.start, p.end) for p in played] == [("1.3", 0, 1), ("2.1", 1, 4)]
     assert book.pieces[-1].music.bars[0].upper.values[0].tied is False

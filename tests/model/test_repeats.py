@@ -43,6 +43,11 @@ def test_a_pickup_is_not_repeated():
     assert unfold(bars("- - :|"), pickup=True).order == (0, 1, 2, 1, 2)
 
 
+def test_a_pickup_comes_again_where_the_closing_bar_leaves_its_time():
+    """No beat is lost between the short bar and the repeat (common practice)."""
+    assert unfold(bars("- - :|"), pickup=True, short=frozenset({2})).order == (0, 1, 2, 0, 1, 2)
+
+
 def test_agrees_with_music21():
     """music21's own expansion of repeats and endings is the witness."""
     for signs in ("- |: :| -", "|: - 1.+:| 2.", "|:+:|+x3", "|: 1. :| 2. - -"):

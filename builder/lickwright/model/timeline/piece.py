@@ -14,6 +14,7 @@ from lickwright.model.course import Settings
 from lickwright.model.fields import Picking, PositionClaim
 from lickwright.model.music import Line, Music, MusicBar, Piece
 from lickwright.model.timeline.faults import Faults
+from lickwright.model.timeline.grouping import shares_of
 from lickwright.model.timeline.harmony import Grid
 from lickwright.model.timeline.layout import Frame, VoiceLayout
 from lickwright.model.timeline.overlay import chords_of_bars, grid_of
@@ -109,8 +110,13 @@ def _music(
     step = lick.step or EIGHTH
     pickup = lick.pickup or None
     margins = [bar.margin for bar in lick.bars]
-    unfolded = unfold(margins, pickup=pickup is not None)
     meters = meters_of(margins, meter)
+    short = frozenset(
+        i
+        for i, bar in enumerate(lick.bars)
+        if pickup is not None and _filled(bar, step) == meters[i].length - pickup
+    )
+    unfolded = unfold(margins, pickup=pickup is not None, short=short)
     first = 0 if pickup is not None else 1
     offsets = [
         meters[0].length - pickup if pickup is not None and index == 0 else Fraction(0)
@@ -174,6 +180,11 @@ def meters_of(margins: Sequence[Margin], first: Meter) -> list[Meter]:
         meter = margin.meter or meter
         meters.append(meter)
     return meters
+
+
+def _filled(bar: Bar, step: Fraction) -> Fraction:
+    """Sum of a bar's slots, in quarters."""
+    return sum(map(shares_of, bar.upper.slots)) * step
 
 
 def _length(

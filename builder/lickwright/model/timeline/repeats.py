@@ -1,7 +1,8 @@
 """Repeats and endings unfolded into the order of playing.
 
-Conventions: ``:|`` goes back to the ``|:`` that is open, else to bar 1 (never to the
-pickup). Endings belong to the bars before
+Conventions: ``:|`` goes back to the ``|:`` that is open, else to bar 1. A repeat from
+bar 1 whose last bar leaves out just the pickup's time takes the pickup in again, so
+that no beat is lost (common practice). Endings belong to the bars before
 them; the last one is as long as the first, or lasts to the end.
 """
 
@@ -30,12 +31,13 @@ class Unfolded:
     ending_ends: frozenset[int]
 
 
-def unfold(margins: Sequence[Margin], *, pickup: bool) -> Unfolded:
+def unfold(margins: Sequence[Margin], *, pickup: bool, short: frozenset[int] = frozenset()) -> Unfolded:
     """Return the margins' order of playing.
 
     Args:
         margins: One a bar, as written.
-        pickup: True when the first is a pickup, which no repeat goes back to.
+        pickup: True when the first is a pickup.
+        short: Indices of bars that are short by just the pickup.
 
     Signs that do not fit (the reader reports them) give a best guess.
     """
@@ -49,21 +51,28 @@ def unfold(margins: Sequence[Margin], *, pickup: bool) -> Unfolded:
             start = index
         if margin.endings:
             blocks = _endings(margins, index)
-            body = list(range(start, index))
             last = max(number for numbers, _ in blocks for number in numbers)
             for time in range(1, min(last, 8) + 1):
-                bars = next((bars for numbers, bars in blocks if time in numbers), None)
-                order += (body if time > 1 else []) + (bars or [])
+                bars = next((bars for numbers, bars in blocks if time in numbers), [])
+                if time > 1:
+                    order += range(_again(start, first, order[-1], short), index)
+                order += bars
             ends |= {bars[-1] for _, bars in blocks}
             index, start = blocks[-1][1][-1] + 1, first
         elif margin.closes:
             times = max(2, min(margin.times or 2, 8))
-            order += [index, *list(range(start, index + 1)) * (times - 1)]
+            again = range(_again(start, first, index, short), index + 1)
+            order += [index, *list(again) * (times - 1)]
             index, start = index + 1, first
         else:
             order.append(index)
             index += 1
     return Unfolded(tuple(order), _before(order), frozenset(ends))
+
+
+def _again(start: int, first: int, closing: int, short: frozenset[int]) -> int:
+    """Where a repeat goes back to: to the pickup when its closing bar leaves the time for it."""
+    return 0 if start == first and closing in short else start
 
 
 _Block = tuple[tuple[int, ...], list[int]]

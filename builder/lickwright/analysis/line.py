@@ -135,18 +135,17 @@ def draw_lines(music: Music) -> Lines:
     inner: list[LineNote] = []
     now = 0
     two_voices = music.has_lower
+    weights: dict[tuple[int, int], int] = {}
     for played, index in enumerate(music.order):
         bar = music.bars[index]
-        starts: list[int] = []
         for chord in bar.chords:
-            start = now + grid.of(chord.onset)
             if not changes or not chord.symbol.same_as(changes[-1].symbol):
-                changes.append(change(start, chord.symbol))
-            starts.append(start)
+                changes.append(change(now + grid.of(chord.onset), chord.symbol))
         for line in bar.lines:
             lower = line is bar.lower
             for sound in line.sounds:
-                notes = _notes(sound, bar, now, played, grid, changes)
+                weight = _weigh(sound, bar, grid, weights)
+                notes = _notes(sound, now, played, weight, grid, changes)
                 if not notes:
                     continue
                 high = max(notes, key=lambda turns: turns[0].pitch)
@@ -164,20 +163,25 @@ def draw_lines(music: Music) -> Lines:
     for lower in (False, True):
         if top[lower]:
             melodic.append(tuple(top[lower]))
-        if any(a is not b for a, b in zip(top[lower], bottom[lower], strict=False)) or len(top[lower]) != len(
-            bottom[lower]
-        ):
+        if [id(note) for note in top[lower]] != [id(note) for note in bottom[lower]]:
             melodic.append(tuple(bottom[lower]))
     beat = grid.of(music.bars[0].meter.beat) if music.bars else grid.ticks
     return Lines(grid, beat, tuple(melodic), tuple(inner), tuple(changes))
 
 
+def _weigh(sound: Sound, bar: MusicBar, grid: Grid, known: dict[tuple[int, int], int]) -> int:
+    """The metric weight of a sound, looked up by its place in ticks: fractions hash slowly."""
+    place = (id(bar.meter), grid.of(sound.onset) + grid.of(bar.offset))
+    if place not in known:
+        known[place] = bar.meter.weight(sound.onset + bar.offset)
+    return known[place]
+
+
 def _notes(
-    sound: Sound, bar: MusicBar, now: int, played: int, grid: Grid, changes: list[Change]
+    sound: Sound, now: int, played: int, weight: int, grid: Grid, changes: list[Change]
 ) -> list[list[LineNote]]:
     start = now + grid.of(sound.onset)
     length = grid.of(sound.duration)
-    weight = bar.meter.weight(sound.onset + bar.offset)
     notes: list[list[LineNote]] = []
     for number, tone in enumerate(sound.tones):
         pitches = line_pitches(tone)
@@ -220,7 +224,7 @@ def _in_force(changes: list[Change], at: int) -> int:
 def _common(bars: Iterable[MusicBar]) -> int:
     denominators = {6}  # a bend and its releases part a note among them
     for bar in bars:
-        denominators.update((bar.length.denominator, bar.meter.beat.denominator * 2))
+        denominators.update((bar.length.denominator, bar.offset.denominator, bar.meter.beat.denominator * 2))
         denominators.update(chord.onset.denominator for chord in bar.chords)
         for line in bar.lines:
             for sound in line.sounds:

@@ -55,12 +55,14 @@ def walk(music: Music, *, lower: bool) -> Iterator[tuple[MusicBar, Sound, Fracti
 
 def list_leads(music: Music) -> tuple[Lead, ...]:
     """Return every hammer-on, pull-off and slide of the piece, grace notes among them."""
-    return tuple(lead for lower in (False, True) for lead in _leads(music, lower=lower))
+    voices = (False, True) if music.has_lower else (False,)
+    return tuple(lead for lower in voices for lead in _leads(music, lower=lower))
 
 
 def _leads(music: Music, *, lower: bool) -> Iterator[Lead]:
     strings: dict[int, Tone] = {}
-    for _, sound, _ in walk(music, lower=lower):
+    lines = (bar.lower if lower else bar.upper for bar in music.bars)
+    for sound in (sound for line in lines if line is not None for sound in line.sounds):
         kind: JoinKind | None = None
         for grace in sound.grace:
             for tone in grace.tones:
@@ -84,7 +86,7 @@ def list_held(music: Music) -> tuple[Held, ...]:
     In a let-ring bracket a tone sounds until its string is used again or the bracket closes.
     """
     held: list[Held] = []
-    for lower in (False, True):
+    for lower in (False, True) if music.has_lower else (False,):
         voice = [(sound, at) for _, sound, at in walk(music, lower=lower)]
         for index, (sound, at) in enumerate(voice):
             held.extend(Held(tone, sound, at, _end(voice, index, tone)) for tone in sound.tones if tone.path)

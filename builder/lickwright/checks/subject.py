@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 
 from lickwright.analysis.classifier import Analysis, analyse, list_roles
 from lickwright.analysis.role import RoleOf
 from lickwright.checks.rule import Rule
+from lickwright.checks.strings import Lead, list_leads
 from lickwright.findings import Finding, Fix, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
@@ -24,7 +24,6 @@ class Written:
     Attributes:
         bar: Its bar. ``line``: its voice there. ``sound``: its sound.
         index: Of the tone in the sound.
-        at: Onset from the start of the written music, in quarters; repeats not unfolded.
     """
 
     bar: MusicBar
@@ -32,7 +31,6 @@ class Written:
     sound: Sound
     tone: Tone
     index: int
-    at: Fraction
 
     @property
     def chord(self) -> ChordSymbol:
@@ -58,13 +56,16 @@ class Subject:
         return tuple(self._tones())
 
     def _tones(self) -> Iterator[Written]:
-        start = Fraction(0)
         for bar in self.piece.music.bars:
             for line in bar.lines:
                 for sound in line.sounds:
                     for index, tone in enumerate(sound.tones):
-                        yield Written(bar, line, sound, tone, index, start + sound.onset)
-            start += bar.length
+                        yield Written(bar, line, sound, tone, index)
+
+    @cached_property
+    def leads(self) -> tuple[Lead, ...]:
+        """Every hammer-on, pull-off and slide."""
+        return list_leads(self.piece.music)
 
     @cached_property
     def analysis(self) -> Analysis:

@@ -14,7 +14,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import list_leads
 from lickwright.checks.subject import Subject, Written
 from lickwright.model.slots import JoinKind
 from lickwright.model.strike import BendKind, Fretted, Late
@@ -32,7 +31,7 @@ def run(subject: Subject) -> Iterator[Finding]:
                 written.sound.address,
                 help="Fret the note on another string, or take the sign off",
             )
-    for lead in list_leads(subject.piece.music):
+    for lead in subject.leads:
         if lead.kind in (JoinKind.SLIDE, JoinKind.SHIFT) and 0 in (lead.before.fret, lead.after.fret):
             from_open = lead.before.fret == 0
             yield subject.report(

@@ -11,14 +11,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import list_leads
 from lickwright.checks.subject import Subject
 from lickwright.model.slots import JoinKind
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at every pull-off."""
-    for lead in list_leads(subject.piece.music):
+    for lead in subject.leads:
         before, after = lead.before.fret, lead.after.fret
         if lead.kind is JoinKind.PULL and before is not None and after is not None and after > before:
             yield subject.report(

@@ -14,7 +14,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import list_leads
 from lickwright.checks.subject import Subject
 from lickwright.model.slots import JoinKind
 
@@ -24,7 +23,7 @@ OCTAVE = 12
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at every slide between two notes."""
-    for lead in list_leads(subject.piece.music):
+    for lead in subject.leads:
         if lead.kind not in (JoinKind.SLIDE, JoinKind.SHIFT):
             continue
         left, arrived = lead.before.finger, lead.after.finger

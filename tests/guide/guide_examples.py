@@ -17,7 +17,7 @@ MANIFEST = """[course]
 title = "Examples"
 author = "An author"
 style = "country"
-key = "C major"
+key = "A major"
 
 [[unit]]
 title = "One"

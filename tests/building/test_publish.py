@@ -11,21 +11,21 @@ from pathlib import Path
 
 import pytest
 
-from lickwright.building import publish as publishing
 from lickwright.building import results, swap
 from lickwright.building.cache import Cache
 from lickwright.building.progress import Step
 from lickwright.building.publish import Published, publish
 from lickwright.building.workers import run
 from lickwright.findings import Severity
+from lickwright.pages import site
 
 Tree = dict[str, bytes]
 
 
-def tree(site: Path) -> Tree:
+def tree(folder: Path) -> Tree:
     return {
-        path.relative_to(site).as_posix(): path.read_bytes()
-        for path in sorted(site.rglob("*"))
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
         if path.is_file()
     }
 
@@ -33,7 +33,7 @@ def tree(site: Path) -> Tree:
 @pytest.fixture
 def course(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """The course that ``start`` makes, without the guide beside it: a publish of it takes a second."""
-    monkeypatch.setattr(publishing, "GUIDE", tmp_path / "no-guide")
+    monkeypatch.setattr(site, "read_guide", lambda *_, **__: None)
     with_a_lick = Path(str(files("lickwright.cli") / "new_course"))
     return Path(shutil.copytree(with_a_lick, tmp_path / "course"))
 
@@ -173,21 +173,21 @@ def killed_at(step: int, folder: Path, work: Callable[[], object]) -> bool:
     return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
 
 
-def kill_everywhere(course: Path, site: Path, publishing: Callable[[], Published], stride: int) -> None:
+def kill_everywhere(course: Path, published: Path, publishing: Callable[[], Published], stride: int) -> None:
     """Kill a publish at every ``stride``-th step; one of the two sites stands each time."""
     text = lesson(course).read_text(encoding="utf-8")
     old, new = text, text.replace("Play slowly", "Play softly")
     lesson(course).write_text(new, encoding="utf-8")
     publishing()
-    after = tree(site)
+    after = tree(published)
     lesson(course).write_text(old, encoding="utf-8")
     publishing()
-    before = tree(site)
+    before = tree(published)
     assert before != after
     step, seen = 0, set()
     lesson(course).write_text(new, encoding="utf-8")
-    while killed_at(step, site.parent, publishing):
-        standing = tree(site)
+    while killed_at(step, published.parent, publishing):
+        standing = tree(published)
         assert standing in (before, after)
         if standing == after:
             seen.add(step)
@@ -196,9 +196,9 @@ def kill_everywhere(course: Path, site: Path, publishing: Callable[[], Published
             lesson(course).write_text(new, encoding="utf-8")
         step += stride
     assert step > 20
-    assert tree(site) == after
+    assert tree(published) == after
     publishing()
-    assert [path.name for path in site.parent.iterdir() if path.name.startswith(".")] == []
+    assert [path.name for path in published.parent.iterdir() if path.name.startswith(".")] == []
     if stride == 1:
         assert seen
 

@@ -6,10 +6,11 @@ import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-Command = Callable[..., "subprocess.CompletedProcess[str]"]
+Command = Callable[..., Any]
 LICK = "```lick one\nkey: A major\n\nA | {bar}\n```\n"
 GOOD = LICK.format(bar="5:0 - 4:2 -  3:2 - - -")
 SHORT = LICK.format(bar="5:0 - 4:2 -")
@@ -37,23 +38,23 @@ def test_a_clean_course(lickwright: Command, write: Callable[..., None]) -> None
     """Nothing to say ends with status 0."""
     write(one=GOOD)
     outcome = lickwright("proof")
-    assert outcome.returncode == 0, outcome.stdout + outcome.stderr
+    assert outcome.status == 0, outcome
 
 
 def test_an_error(lickwright: Command, write: Callable[..., None]) -> None:
     """An error is shown with its place and source line, and ends with status 1."""
     write(one=SHORT)
     outcome = lickwright("proof", "content")
-    assert outcome.returncode == 1
-    assert "lessons/one.md:6:" in outcome.stdout
-    assert "rhythm/bar-length" in outcome.stdout
-    assert "A | 5:0 - 4:2 -" in outcome.stdout
+    assert outcome.status == 1
+    assert "lessons/one.md:6:" in outcome.out
+    assert "rhythm/bar-length" in outcome.out
+    assert "A | 5:0 - 4:2 -" in outcome.out
 
 
 def test_json_has_the_stated_shape(lickwright: Command, write: Callable[..., None]) -> None:
     """The keys, their types and 1-based places are those that DEVELOPERS.md promises."""
     write(one=SHORT)
-    report = json.loads(lickwright("proof", "--format", "json").stdout)
+    report = json.loads(lickwright("proof", "--format", "json").out)
     assert set(report) == {"findings", "counts"}
     kinds = dict.fromkeys(("rule", "severity", "message", "help", "file", "lick", "address"), str)
     kinds |= dict.fromkeys(("line", "column", "end_line", "end_column"), int)
@@ -66,9 +67,9 @@ def test_json_has_the_stated_shape(lickwright: Command, write: Callable[..., Non
 
 def test_strict_minds_queries(lickwright: Command, write: Callable[..., None]) -> None:
     """A query passes, and with --strict does not."""
-    write(one=GOOD + "\n```liks two\n```\n")
-    assert lickwright("proof").returncode == 0
-    assert lickwright("proof", "--strict").returncode == 1
+    write(one=GOOD + "\n```licks two\n```\n")
+    assert lickwright("proof").status == 0
+    assert lickwright("proof", "--strict").status == 1
 
 
 CYCLE = "```lick a\nvary: b\n1.1: 5:2\n```\n\n```lick b\nvary: a\n1.1: 5:2\n```\n"
@@ -103,11 +104,11 @@ def test_bad_input_is_a_finding(lickwright: Command, write: Callable[..., None],
     manifest, lessons, status = BAD[kind]
     write(manifest, **lessons)
     outcome = lickwright("proof")
-    assert outcome.stderr == ""
-    assert "Traceback" not in outcome.stdout
-    assert "\x1b" not in outcome.stdout
-    assert outcome.returncode in ({0, 1} if status is None else {status}), outcome.stdout
-    report = json.loads(lickwright("proof", "--format", "json").stdout)
+    assert outcome.err == ""
+    assert "Traceback" not in outcome.out
+    assert "\x1b" not in outcome.out
+    assert outcome.status in ({0, 1} if status is None else {status}), outcome.out
+    report = json.loads(lickwright("proof", "--format", "json").out)
     for finding in report["findings"]:
         assert finding["file"]
         assert finding["line"] >= 1
@@ -123,7 +124,7 @@ def test_a_link_loop_is_a_finding(lickwright: Command, write: Callable[..., None
     (lessons / "loop.md").symlink_to("loop.md")
     (tmp_path / "secret.md").write_text("# Secret\n")
     (lessons / "away.md").symlink_to(tmp_path / "secret.md")
-    report = json.loads(lickwright("proof", "--format", "json").stdout)
+    report = json.loads(lickwright("proof", "--format", "json").out)
     assert sum(finding["severity"] == "error" for finding in report["findings"]) == 2
 
 

@@ -11,9 +11,6 @@ if TYPE_CHECKING:
     from lickwright.model.course import Course
     from lickwright.model.timeline import Book
 
-GUIDE = Path(__file__).parents[1] / "guide"
-"""The author's guide: a course of its own that travels with the builder."""
-
 
 @dataclass(frozen=True, slots=True)
 class Proofed:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -11,17 +11,14 @@ from lickwright.building import swap
 from lickwright.building.cache import Cache
 from lickwright.building.failures import findings_of
 from lickwright.building.progress import Step, Watch, unwatched
-from lickwright.building.proofing import GUIDE, Proofed, proof_course
+from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.results import Results, fulfil
 from lickwright.findings import Finding
-from lickwright.model.orders import Recorded
+from lickwright.model.orders import Recorded, SoundOrder
 
 if TYPE_CHECKING:
-    from lickwright.checks.proof import Proof
-    from lickwright.model.course import Course
-    from lickwright.model.timeline import Book
-    from lickwright.pages.edition import Edition
     from lickwright.pages.page import Page
+    from lickwright.pages.theme import Theme
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,51 +69,37 @@ def publish(
     if proofed.proof.errors or proofed.course is None or proofed.book is None:
         return Published(proofed)
     from lickwright.pages.site import site_pages
+    from lickwright.pages.theme import read_theme
 
     watch(Step("Setting the pages"))
-    edition = edition_of(proofed.course, proofed.book, proofed.proof, course, sound=sound)
-    pages = site_pages(edition, guide_edition(edition))
+    theme = read_theme(course / "theme")
+    pages = site_pages(proofed.course, proofed.book, proofed.proof, sound=sound, theme=theme)
     fulfilment = fulfil((order for page in pages for order in page.orders), cache, watch)
     made, kept = fulfilment.made, fulfilment.kept
     if fulfilment.failures:
         return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
     watch(Step("Writing the site"))
     with swap.new_site(site) as folder:
-        for path, body in site_files(edition, pages, fulfilment.results):
+        for path, body in site_files(pages, theme, fulfilment.results):
             write(folder, path, body)
     cache.trim()
     return Published(proofed, site=True, pages=len(pages), made=made, kept=kept)
 
 
-def edition_of(course: Course, book: Book, proof: Proof, folder: Path, *, sound: bool) -> Edition:
-    """Return a proofed course with its theme, ready to be made into pages."""
-    from lickwright.pages.edition import Edition
-    from lickwright.pages.theme import read_theme
-
-    theme = read_theme(folder / "theme")
-    return Edition(course, book, theme, proof.findings, proof.standing, sound=sound)
-
-
-def guide_edition(edition: Edition) -> Edition | None:
-    """Return the author's guide as it stands beside a course, or None when it is not installed."""
-    from lickwright.pages.guide import FOLDER
-
-    guide = proof_course(GUIDE) if GUIDE.is_dir() else None
-    if guide is None or guide.course is None or guide.book is None:
-        return None
-    return replace(
-        edition, course=guide.course, music=guide.book, findings=(), standing=(), sound=False, folder=FOLDER
-    )
-
-
-def site_files(edition: Edition, pages: Iterable[Page], results: Results) -> Iterator[tuple[str, bytes]]:
+def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:
     """Yield path and content of every file of a site, one at a time."""
-    from lickwright.pages.site import sound_files, theme_files
+    from lickwright.pages.player_data import sound_path, sound_script
+    from lickwright.pages.site import theme_files
 
-    yield from theme_files(edition).items()
+    yield from theme_files(theme)
     for page in pages:
         yield page.path, page.render(results.get).encode()
-    yield from sound_files(made for order in results if isinstance(made := results[order], Recorded))
+    taken: set[str] = set()
+    for order in results:
+        recorded = results[order] if isinstance(order, SoundOrder) else None
+        if isinstance(recorded, Recorded) and (path := sound_path(recorded)) not in taken:
+            taken.add(path)  # equal sounds are one file
+            yield path, sound_script(recorded)
 
 
 def write(folder: Path, path: str, body: bytes) -> None:

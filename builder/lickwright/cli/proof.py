@@ -8,13 +8,12 @@ from typing import TYPE_CHECKING
 import click
 
 from lickwright.cli.places import course_argument
-from lickwright.cli.speech import say
+from lickwright.cli.speech import say, show
 
 if TYPE_CHECKING:
     from lickwright.checks.proof import Proof
 
 FORMATS = ("text", "json")
-"""Each is a module of ``report`` with a function ``render``."""
 
 
 @click.command
@@ -31,16 +30,13 @@ def proof(course: Path, form: str, strict: bool) -> int:
     from lickwright.building.proofing import proof_course
 
     proofed = proof_course(course).proof
-    say(render(proofed, form))
+    if form == "text":
+        show(proofed.findings)
+    else:
+        from lickwright.report.json import render_json
+
+        say(render_json(proofed.findings).rstrip())
     return status(proofed, strict=strict)
-
-
-def render(proofed: Proof, form: str) -> str:
-    """Return the findings in one of ``FORMATS``."""
-    from importlib import import_module
-
-    text: str = import_module(f"lickwright.report.{form}").render(proofed.findings)
-    return text
 
 
 def status(proofed: Proof, *, strict: bool = False) -> int:

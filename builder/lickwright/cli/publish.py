@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from lickwright.cli.places import course_argument
-from lickwright.cli.speech import report, say
+from lickwright.cli.speech import report, show
 
 if TYPE_CHECKING:
     from lickwright.building.publish import Published
@@ -51,11 +51,9 @@ def publish(course: Path, site: Path, no_sound: bool, cache: Path | None, progre
 
 def tell(published: Published, site: Path) -> int:
     """Say what a publish came to, and return the exit status."""
-    from lickwright.report import text
-
     findings = (*published.proofed.proof.findings, *published.findings)
     if findings:
-        say(text.render(findings))
+        show(findings)
     if not published.site:
         report("Not published; the last site is as it was.")
         return 1

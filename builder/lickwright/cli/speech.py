@@ -2,9 +2,24 @@
 
 from __future__ import annotations
 
+import os
 import unicodedata
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
 
 import click
+
+if TYPE_CHECKING:
+    from lickwright.findings import Finding
+
+_COLOURS: dict[str, dict[str, Any]] = {
+    "error": {"fg": "red", "bold": True},
+    "query": {"fg": "blue", "bold": True},
+    "note": {"bold": True},
+    "place": {"bold": True},
+    "caret": {"fg": "blue"},
+    "help": {"fg": "cyan"},
+}
 
 
 def say(text: str) -> None:
@@ -15,6 +30,18 @@ def say(text: str) -> None:
 def report(text: str) -> None:
     """Print how the work went, on the error stream, so that what was asked for can be piped on."""
     click.echo(harmless(text), err=True)
+
+
+def show(findings: Iterable[Finding]) -> None:
+    """Print findings for people, in colour on a terminal; the renderer has made them harmless."""
+    from lickwright.report.text import render_text
+
+    plain = False if os.environ.get("NO_COLOR") else None
+    click.echo(render_text(findings, _paint), nl=False, color=plain)
+
+
+def _paint(text: str, role: str) -> str:
+    return click.style(text, **_COLOURS[role])
 
 
 def complain(text: str) -> None:

@@ -171,13 +171,8 @@ class _Cutter:
 
     def __init__(self, music: Music, *, lower: bool) -> None:
         self.lower = lower
-        self.sounds = {
-            sound.address: sound
-            for bar in music.bars
-            for line in bar.lines
-            for sound in line.sounds
-            if sound.address.lower is lower
-        }
+        lines = (bar.lower if lower else bar.upper for bar in music.bars)
+        self.sounds = {sound.address: sound for line in lines if line for sound in line.sounds}
         self.held: dict[Address, _Held] = {}
         self.before: _Held | None = None
         self.pieces: list[Piece] = []

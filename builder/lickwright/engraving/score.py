@@ -108,7 +108,7 @@ class Score:
 
     def following(self, entry: Entry) -> Entry | None:
         """The next sound of its voice."""
-        voice = self.voices[entry.sound.address.lower]
+        voice = self.voices[entry.pieces[0][1].lower]
         at = voice.index(entry) + 1
         return voice[at] if at < len(voice) else None
 

@@ -97,7 +97,8 @@ def _end(voice: list[tuple[Sound, Fraction]], index: int, tone: Tone) -> Fractio
     sound, at = voice[index]
     end = at + sound.duration
     through = tone.rings_through
-    for later, begins in voice[index + 1 :]:
+    for place in range(index + 1, len(voice)):  # not a slice: that would copy the rest for every tone
+        later, begins = voice[place]
         rings = through > 0 or (sound.ring and later.ring == sound.ring)
         if not rings or any(t.string == tone.string for t in later.tones):
             break

@@ -16,6 +16,7 @@ TESTS = Path(__file__).parent.parent
 sys.path[:0] = [str(TESTS / "analysis"), str(TESTS / "corpus"), str(TESTS.parent / "builder")]
 
 from music21 import corpus  # noqa: E402
+from music21.exceptions21 import Music21Exception  # noqa: E402
 from scores import is_major_duple, read_corpus_tune, slip  # noqa: E402
 
 from lickwright.analysis import RoleOf, classify  # noqa: E402
@@ -74,8 +75,8 @@ def _tunes(style: str, count: int) -> list[Piece]:
             break
         try:
             tune = read_corpus_tune(name, style)
-        except (AssertionError, StopIteration, KeyError, ValueError):
-            continue  # a tune that the setting cannot put on the neck, or irregular bars
+        except (AssertionError, AttributeError, StopIteration, KeyError, ValueError, Music21Exception):
+            continue  # chords, irregular bars, or notes that are not on the neck
         if is_major_duple(tune):
             kept.append(tune)
     return kept

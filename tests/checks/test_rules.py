@@ -9,8 +9,10 @@ import pytest
 from proofroom import Proofroom, told
 
 from lickwright.checks.catalogue import docstring, rules
+from lickwright.checks.course.promise import COUNTS
 from lickwright.checks.rule import Example, Rule
 from lickwright.model.timeline.faults import FAULTS
+from lickwright.reading.manifest_keys import PROMISES
 from lickwright.reading.rules import RULES
 
 REGISTERED = {**RULES, **FAULTS}
@@ -71,3 +73,8 @@ def test_every_rule_is_explained(rule: Rule) -> None:
     assert rule.good
     assert rule.bad
     assert rule.source.text
+
+
+def test_every_promise_is_counted() -> None:
+    """What the manifest lets a course promise and what the rule counts are the same."""
+    assert set(COUNTS) == set(PROMISES)

@@ -59,3 +59,14 @@ def test_an_unknown_rule_is_named_with_its_neighbour(room: Proofroom) -> None:
     """A stet for a rule that does not exist suggests the nearest."""
     finding = only(room.prove(_with('hands/strech "meant"', "A | 5:0 - 5:4 - 4:2 - 3:2 -")))
     assert (finding.rule, finding.help) == ("stet/unused", "Did you mean hands/stretch?")
+
+
+def test_a_variation_may_let_stand_what_its_base_has(room: Proofroom) -> None:
+    """A stet for a fault that is told in the base is not called unused in the variation."""
+    base = "```lick one\n\n" + LICK + "\n```\n"
+    stet = 'stet: harmony/unexplained 1.1 "meant"\n'
+    variation = "\n```lick two\nvary: one\n{stet}1.2: 4:7\n```\n"
+    plain = room.prove(base + variation.format(stet=""))
+    assert [(f.rule, f.lick) for f in plain.findings] == [("harmony/unexplained", "one")]
+    stetted = room.prove(base + variation.format(stet=stet))
+    assert [(f.rule, f.lick) for f in stetted.findings] == [("harmony/unexplained", "one")]

@@ -21,6 +21,8 @@ from lickwright.model.course import Course
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
 
+Place = tuple[str, str, int, int, str]
+"""What has been told, and where: rule, file, start, end, and the words where they matter."""
 Broken = frozenset[int]
 """Numbers of bars that could not be read whole: nothing further is judged in them."""
 
@@ -76,13 +78,13 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     unread = _unread(f for found in given.values() for f in found)
     broken: dict[str, Broken] = {}
     found: dict[str, tuple[Finding, ...]] = {}
-    told: set[tuple[object, ...]] = set()
-    for piece in book.pieces:
-        if piece.kind == "excerpt" or piece.name in found:
-            continue
+    repeated: list[Finding] = []
+    told: set[Place] = set()
+    for piece in _in_order_of_making(book):
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
         own = _run(piece, limits, broken[piece.name])
-        fresh = _fresh(piece, own, told, found.get(piece.of, ()))
+        fresh, again = _part(piece, own, told, found.get(piece.of, ()))
+        repeated += again
         found[piece.name] = keep_causes((*given.pop(piece.name, ()), *fresh))
     loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
     survey = Survey(course, book)
@@ -90,8 +92,18 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         if rule.survey is not None:
             loose += rule.survey(survey)
     everything = [finding for one in found.values() for finding in one] + loose
-    kept, standing = apply_stets(course, book, everything)
+    kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
+
+
+def _in_order_of_making(book: Book) -> list[Piece]:
+    """The licks, those first that others are variations of, then the choruses; excerpts are left out."""
+
+    def depth(piece: Piece | None) -> int:
+        return 0 if piece is None or not piece.of else 1 + depth(book.piece(piece.of))
+
+    first = {piece.name: piece for piece in reversed(book.pieces) if piece.kind != "excerpt"}
+    return sorted(first.values(), key=lambda piece: (piece.kind == "chorus", depth(piece)))
 
 
 def _run(piece: Piece, limits: Mapping[str, float], broken: Broken) -> list[Finding]:
@@ -128,19 +140,21 @@ def _broken(piece: Piece, unread: Mapping[str, Sequence[Finding]]) -> Broken:
     )
 
 
-def _fresh(
-    piece: Piece, own: Iterable[Finding], told: set[tuple[object, ...]], base: Sequence[Finding]
-) -> list[Finding]:
-    """Leave out what was said of the same notes before: in the base of a variation, in a chorus's lick."""
+def _part(
+    piece: Piece, own: Iterable[Finding], told: set[Place], base: Sequence[Finding]
+) -> tuple[list[Finding], list[Finding]]:
+    """Part a piece's findings into new ones and those that its base or a lick of the chorus has already."""
     inherited = {(f.rule, f.address, f.message) for f in base}
-    fresh = []
+    fresh: list[Finding] = []
+    again: list[Finding] = []
     for finding in own:
-        if (finding.rule, finding.address, finding.message) in inherited:
-            continue
-        place = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end)
-        key = (*place, finding.message) if piece.of or finding.rule.startswith("harmony/") else place
-        if piece.kind == "chorus" and key in told:
-            continue
-        told.add(key)
-        fresh.append(finding)
-    return fresh
+        # The harmony of a chorus may be another than its lick's; its hands and sums are the same.
+        said = finding.message if finding.rule.startswith("harmony/") else ""
+        key = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end, said)
+        known = (finding.rule, finding.address, finding.message) in inherited
+        if known or (piece.kind == "chorus" and key in told):
+            again.append(finding)
+        else:
+            told.add(key)
+            fresh.append(finding)
+    return fresh, again

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
@@ -36,26 +37,40 @@ class Standing:
 
 
 def apply_stets(
-    course: Course, book: Book, findings: Iterable[Finding]
+    course: Course, book: Book, findings: Iterable[Finding], repeated: Iterable[Finding] = ()
 ) -> tuple[tuple[Finding, ...], tuple[Standing, ...]]:
     """Part the findings into those that count and those that stand.
 
     Stets that match nothing, and sealed ones whose bar has changed, come back as findings.
+
+    Args:
+        course: As read.
+        book: The same, resolved: seals are made of its music.
+        findings: All of the course.
+        repeated: Those that were told in another block; a stet may have been written for them.
     """
-    left = list(findings)
+    left: dict[str, list[Finding]] = defaultdict(list)
+    for finding in findings:
+        left[finding.lick].append(finding)
+    spoken: dict[str, list[Finding]] = defaultdict(list)
+    for finding in repeated:
+        spoken[finding.lick].append(finding)
     standing: list[Standing] = []
+    odd: list[Finding] = []
     seen: set[str] = set()
     for block in course.blocks:
         if not isinstance(block, Lick | Chorus | Progression | ScaleBlock) or block.name in seen:
             continue
         seen.add(block.name)
         for stet in block.stets:
-            covered = [f for f in left if f.lick == block.name and covers(stet, f)]
-            left = [f for f in left if f not in covered]
+            covered = [f for f in left[block.name] if covers(stet, f)]
+            if not covered and any(covers(stet, f) for f in spoken[block.name]):
+                continue
+            left[block.name] = [f for f in left[block.name] if not covers(stet, f)]
             piece = book.piece(block.name)
             mark = "" if piece is None else seal(piece.music, stet.address)
-            left += _judge(stet, block.name, covered, mark, standing)
-    return tuple(left), tuple(standing)
+            odd += _judge(stet, block.name, covered, mark, standing)
+    return (*(f for found in left.values() for f in found), *odd), tuple(standing)
 
 
 def _judge(

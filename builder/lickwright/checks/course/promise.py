@@ -1,7 +1,7 @@
 """The course does not hold what it promises.
 
-``[promises]`` says how many licks, keys, lessons, bars, choruses or progressions the course has; drafts
-and excerpts do not count, a variation is a lick of its own, bars are counted as written without pickups.
+``[promises]`` says how many licks, keys, lessons, choruses or progressions the course has; drafts and
+excerpts do not count, a variation is a lick of its own, the keys are those of the licks.
 
 Why it matters: a student who paid for 48 licks in 5 keys counts them.
 
@@ -31,11 +31,10 @@ COUNTS: dict[str, Callable[[Survey], int]] = {
     "licks": lambda survey: len(_licks(survey)),
     "keys": lambda survey: len({piece.music.key for piece in _licks(survey)}),
     "lessons": lambda survey: len(survey.course.lessons),
-    "bars": lambda survey: sum(piece.music.counted_bars for piece in _licks(survey)),
     "choruses": lambda survey: _kind(survey, "chorus"),
     "progressions": lambda survey: len(survey.book.grids),
 }
-"""What can be promised, and how it is counted."""
+"""How each thing that the manifest lets a course promise is counted."""
 
 
 def run(survey: Survey) -> Iterator[Finding]:
@@ -43,23 +42,12 @@ def run(survey: Survey) -> Iterator[Finding]:
     course = survey.course
     places = dict(course.places)
     for name, promised in course.promises:
-        count = COUNTS.get(name)
-        held = None if count is None else count(survey)
-        if held == promised:
-            continue
-        message = (
-            f"the course promises {promised} {name}, and what they are nobody counts"
-            if held is None
-            else f"the course promises {promised} {name} and holds {held}"
-        )
-        span = places.get(f"promises.{name}", course.manifest.span(0, 0))
-        yield Finding(RULE.id, RULE.severity, message, span, (), _help(name, held))
-
-
-def _help(name: str, held: int | None) -> str:
-    if held is None:
-        return f"Counted are {', '.join(COUNTS)}"
-    return f"Write {name} = {held}, or write what is missing"
+        held = COUNTS[name](survey)
+        if held != promised:
+            span = places.get(f"promises.{name}", course.manifest.span(0, 0))
+            message = f"the course promises {promised} {name} and holds {held}"
+            hint = f"Write {name} = {held}, or write what is missing"
+            yield Finding(RULE.id, RULE.severity, message, span, (), hint)
 
 
 MANIFEST = """[course]

@@ -1,0 +1,55 @@
+"""One cause, one finding."""
+
+from __future__ import annotations
+
+import pytest
+
+from lickwright.checks.catalogue import rules
+from lickwright.checks.suppression import CAUSES, keep_causes
+from lickwright.findings import Finding, Severity
+from lickwright.text import Source
+
+SOURCE = Source("lessons/one.md", "A | 5:0 - 5:4 - 4:2 - 3:2 -")
+
+
+def _finding(rule: str, address: str, start: int = 0, end: int = 1) -> Finding:
+    return Finding(rule, Severity.ERROR, "said", SOURCE.span(start, end), lick="one", address=address)
+
+
+@pytest.mark.parametrize(
+    ("cause", "effect", "kept"),
+    [
+        (("rhythm/bar-length", "2"), ("harmony/unexplained", "2.3"), False),
+        (("rhythm/bar-length", "2"), ("harmony/unexplained", "3.1"), True),
+        (("rhythm/bar-length", "2"), ("hands/range", "2.3"), True),
+        (("hands/one-note-a-string", "1.1"), ("hands/stretch", "1.1"), False),
+        (("hands/one-note-a-string", "1.1"), ("hands/stretch", "1.2"), True),
+        (("witness/names", "1.2"), ("witness/degrees", "1.2"), False),
+        (("rhythm/step", ""), ("rhythm/bar-length", "4"), False),
+    ],
+)
+def test_reach_of_a_cause(cause: tuple[str, str], effect: tuple[str, str], kept: bool) -> None:
+    """A cause silences its effects in its sound, its bar or its piece, whichever comes first."""
+    one, other = _finding(*cause), _finding(*effect, 4, 7)
+    for order in ((one, other), (other, one)):
+        assert (other in keep_causes(order)) is kept
+        assert one in keep_causes(order)
+
+
+def test_two_faults_of_one_rule_both_stay() -> None:
+    """A rule does not silence itself."""
+    both = (_finding("hands/one-note-a-string", "1.1"), _finding("hands/one-note-a-string", "1.1", 4, 7))
+    assert keep_causes(both) == both
+
+
+def test_a_fault_seen_twice_is_told_once() -> None:
+    """Text and resolved music may both show an unclosed repeat; the first word counts."""
+    first, second = _finding("syntax/repeat", "", 0, 9), _finding("syntax/repeat", "1", 0, 2)
+    assert keep_causes((first, second)) == (first,)
+
+
+def test_every_cause_is_a_rule() -> None:
+    """The table names only rules that exist, on both sides."""
+    assert {cause.rule for cause in CAUSES} <= set(rules())
+    plain = {name for cause in CAUSES for name in cause.silences if "*" not in name}
+    assert plain <= set(rules())

@@ -57,7 +57,7 @@ def spelled(key: str, chord: str | None, line: str) -> str:
         ("B major", "F#aug", "66 70 74", "F# A# C##"),
         ("F# major", None, "67 68", "G G#"),  # no F double sharp without a chord
         ("Gb major", None, "69 68", "A Ab"),  # no B double flat either
-        ("A major", "A7", "69 72 73 76", "A B# C# E"),  # raised second into the third
+        ("A major", "A7", "69 72 73 76", "A C C# E"),  # no B sharp in A: easier to read (common practice)
         ("E major", "E7", "64 67 71", "E G B"),  # the curl on b3
         ("C major", "N.C.", "68 69", "G# A"),
     ],

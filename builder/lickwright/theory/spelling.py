@@ -4,8 +4,8 @@ The first that applies: a chord tone is spelled by its chord; a note of the key 
 the sixth and seventh may be raised); a chromatic note that moves on by a half step is the raised
 lower letter going up and the lowered upper letter going down (repeated, it goes the way it came);
 one that is left by a leap takes the blue names ``b3 b5 b7``; any other is the nearest to the tonic
-on the line of fifths, ``b2`` to ``#4``. Double accidentals are written only where the chord asks
-for them.
+on the line of fifths, ``b2`` to ``#4``. Double accidentals, and B#, E#, Cb and Fb, are written only where the chord or the key asks
+for them: a walk A B C C# is read more easily than A B B# C#.
 
 References: chromatic spelling by direction (common practice; Gould, *Behind Bars*, from memory).
 """
@@ -28,7 +28,10 @@ _BLUE = {3: 2, 6: 4, 10: 6}
 _LEAP = 3
 """Half steps from which a move is a leap."""
 
-_SIMPLE = tuple(PitchClass(letter, alter) for letter in FIFTHS for alter in (-1, 0, 1))
+_AWKWARD = frozenset({PitchClass("B", 1), PitchClass("E", 1), PitchClass("C", -1), PitchClass("F", -1)})
+_SIMPLE = tuple(
+    note for letter in FIFTHS for alter in (-1, 0, 1) if (note := PitchClass(letter, alter)) not in _AWKWARD
+)
 
 
 def _without_doubles(semitone: int, tonic: PitchClass) -> PitchClass:
@@ -49,7 +52,7 @@ def _chromatic(semitone: int, key: Key, motion: int | None) -> PitchClass:
         leaps = motion is not None and abs(motion) >= _LEAP
         steps = _BLUE[up] if leaps and up in _BLUE else _NEAREST[up]
         note = Interval(steps, up).above(key.tonic)
-    return note if abs(note.alter) <= 1 else _without_doubles(semitone, key.tonic)
+    return note if abs(note.alter) <= 1 and note not in _AWKWARD else _without_doubles(semitone, key.tonic)
 
 
 @lru_cache(maxsize=65536)

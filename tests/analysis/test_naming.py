@@ -5,10 +5,10 @@ from pathlib import Path
 
 sys.path.append(str(Path(__file__).parents[1] / "engraving"))
 
-from engraved_licks import MUSIC, PORCH, read  # noqa: E402
+from engraved_licks import MUSIC, PORCH, read
 
-from lickwright.analysis.naming import spelled, spelled_graces  # noqa: E402
-from lickwright.model.address import Address  # noqa: E402
+from lickwright.analysis.naming import spelled, spelled_graces
+from lickwright.model.address import Address
 
 
 def names(text: str) -> list[str]:
@@ -43,7 +43,7 @@ def test_every_pitch_sounds_what_the_music_says() -> None:
 
 def test_the_contracts_own_lick_reads_as_its_author_names_it() -> None:
     """The ``names`` row of the language's first example."""
-    assert [name[:-1] for name in names(PORCH)][:7] == "A C# E F# A B C#".split()
+    assert [name[:-1] for name in names(PORCH)][:7] == ["A", "C#", "E", "F#", "A", "B", "C#"]
 
 
 def test_a_chromatic_note_is_written_by_where_it_goes() -> None:

@@ -31,7 +31,7 @@ SCORES = {
     for name in ("torture", "two voices")
     for view in ("tab", "staff")
 }
-EACH = pytest.mark.parametrize("score", SCORES, ids=lambda score: "-".join(score))
+EACH = pytest.mark.parametrize("score", SCORES, ids="-".join)
 
 
 def missing(name: str, width: Width, view: View, engraved: Engraved) -> set[str]:
@@ -239,7 +239,7 @@ def test_a_bar_of_the_wrong_length_is_engraved_as_written(slots: str) -> None:
     assert sum(name.startswith("w-x-t") for name in ids(engraved)) == len(slots.split())
 
 
-def _unchecked(text: str):  # noqa: ANN202
+def _unchecked(text: str):
     from engraved_licks import resolve
 
     return resolve(text)[0]

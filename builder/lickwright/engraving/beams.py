@@ -21,7 +21,14 @@ if TYPE_CHECKING:
 _EIGHTH = Fraction(1, 2)
 
 
-def join(layer: Layer, leaf: Callable[[Piece], str], *, beamed: bool, numbered: bool) -> str:
+def join(
+    layer: Layer,
+    leaf: Callable[[Piece], str],
+    *,
+    beamed: bool,
+    numbered: bool,
+    lead: Callable[[Piece], str] = lambda _: "",
+) -> str:
     """Return the content of an MEI layer.
 
     Args:
@@ -29,20 +36,27 @@ def join(layer: Layer, leaf: Callable[[Piece], str], *, beamed: bool, numbered: 
         leaf: Writes one piece.
         beamed: With beams.
         numbered: With tuplet numbers.
+        lead: Writes grace notes that have a beam of their own, for which a beam is broken.
     """
     windows = _windows(layer)
 
     def write(parts: tuple[Part, ...], *, inside: bool) -> Iterator[str]:
+        broken = 0
+
         def group(part: Part) -> object:
+            nonlocal broken
+            broken += isinstance(part, Piece) and bool(lead(part))
             if not beamed or isinstance(part, Bracketed) or part.sound is None or part.length >= 1:
                 return part if isinstance(part, Bracketed) else (part.onset,)
-            return True if inside else windows(part.onset)
+            return (broken, True if inside else windows(part.onset))
 
         for _, members in groupby(parts, group):
             run = list(members)
             if isinstance(run[0], Bracketed):
                 yield from (_tuplet(part, write, numbered) for part in run if isinstance(part, Bracketed))
                 continue
+            if isinstance(run[0], Piece):
+                yield lead(run[0])
             content = "".join(leaf(part) for part in run if isinstance(part, Piece))
             yield tag("beam", content) if len(run) > 1 else content
 

@@ -16,16 +16,8 @@ if TYPE_CHECKING:
 
     from lickwright.engraving.score import Score
 
-ROWS: dict[str, int] = {
-    name: 20 + number
-    for number, name in enumerate(
-        (
-            "tuplet", "letter", "tap", "bend", "vibrato", "harmonic", "effect", "mute", "ring", "stroke",
-            "articulation", "position", "rit", "times", "swing", "hand", "finger",
-        )
-    )
-}  # fmt: skip
-"""Signs of one row stand at one height in a system."""
+ROWS: dict[str, int] = {"bend": 1, "mute": 2, "ring": 3, "position": 4, "rit": 5, "hand": 6, "finger": 7}
+"""Signs of such a row stand at one height in a system; all others each as low as they can."""
 _NO_BREAK = "\u00a0"
 _ON_STAFF = 1.4
 """Words at the staff come out so much smaller than at the tab."""
@@ -90,7 +82,7 @@ class Plan:
             bar: Index.
             kind: Its class.
             words: As printed; lines parted by ``\n``; empty = only the height is kept.
-            row: A name of :data:`ROWS`.
+            row: Perhaps a name of :data:`ROWS`.
             start: Local id of the note it stands at; or else ``onset``, in the bar.
             onset: In quarters.
             top: Over the upper staff, not the one of the hands.
@@ -120,7 +112,7 @@ class Plan:
                 tstamp=None if start or onset is None else self.beat(bar, onset),
                 staff=number,
                 place="below" if below else "above",
-                vgrp=ROWS[row],
+                vgrp=ROWS.get(row),
             ),
         )
         return local

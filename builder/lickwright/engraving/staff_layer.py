@@ -28,7 +28,12 @@ def staff_layer(score: Score, layer: Layer, shown: dict[str, int]) -> str:
     def leaf(piece: Piece) -> str:
         return _piece(score, piece, shown)
 
-    return tag("layer", join(layer, leaf, beamed=True, numbered=True), n=2 if layer.lower else 1)
+    def lead(piece: Piece) -> str:
+        sound = piece.sound
+        return _graces(score, sound, shown) if sound and piece.first and len(sound.grace) > 1 else ""
+
+    content = join(layer, leaf, beamed=True, numbered=True, lead=lead)
+    return tag("layer", content, n=2 if layer.lower else 1)
 
 
 def _piece(score: Score, piece: Piece, shown: dict[str, int]) -> str:
@@ -36,7 +41,7 @@ def _piece(score: Score, piece: Piece, shown: dict[str, int]) -> str:
     sound = piece.sound
     if sound is None:
         return tag("mRest") if piece.whole_bar else tag("rest", dur=dur, dots=dots or None)
-    before = _graces(score, sound, shown) if piece.first else ""
+    before = _graces(score, sound, shown) if piece.first and len(sound.grace) == 1 else ""
     before += _fingers_before_bends(score, piece, shown)
     time: dict[str, str | int | None] = {
         "dur": dur,

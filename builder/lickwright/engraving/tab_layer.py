@@ -37,7 +37,12 @@ def tab_layer(score: Score, layer: Layer) -> TabLayer:
     def leaf(piece: Piece) -> str:
         return _piece(score, piece, texts, alone)
 
-    mei = tag("layer", join(layer, leaf, beamed=alone, numbered=alone), n=2 if layer.lower else 1)
+    content = join(layer, leaf, beamed=alone, numbered=alone)
+    # Verovio sets the stems of a second layer below, out of the way of the signs
+    below = alone and not score.music.has_lower
+    mei = tag("layer", content, n=2 if layer.lower or below else 1)
+    if below:
+        mei = tag("layer", tag("mSpace"), n=1) + mei
     return TabLayer(mei, tuple(texts))
 
 

@@ -124,9 +124,12 @@ def split(grid: Grid, onset: Fraction, duration: Fraction, rest: bool = False) -
     """
     end = onset + duration
     rank_of: dict[Fraction, int] = {}
+    finest = Fraction(1, max(onset.denominator, end.denominator))
+    finest = min(finest, grid.beat / 3 if grid.compound else grid.ranks[0].period)
     for number, rank in enumerate(grid.ranks):
-        for place in rank.between(onset, end):
-            rank_of.setdefault(place, number)
+        if rank.places or rank.period >= finest:  # no cut is needed that is finer than both ends
+            for place in rank.between(onset, end):
+                rank_of.setdefault(place, number)
     places = [onset, *sorted(rank_of), end]
     best: dict[Fraction, tuple[int, int, tuple[Fraction, ...]]] = {onset: (0, 0, ())}
     for stop in places[1:]:

@@ -15,12 +15,12 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 _SHAPES = {
-    "d": "M-75 0V-170H75V0",
-    "u": "M-75 -180L0 0L75 -180",
-    "accent": "M-120 -120L120 -50L-120 20",
-    "short": "M0 -60v1",
+    "d": (-75, 0, "v-170h150v170"),
+    "u": (-75, -180, "l75 180l75 -180"),
+    "accent": (-120, -150, "l240 70l-240 70"),
+    "short": (0, -60, "v1"),
 }
-"""Outlines round a foot in the middle, units: the squared bracket, the V, the wedge, the dot."""
+"""The squared bracket, the V, the wedge, the dot: from where, seen from a foot in the middle, and how."""
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -53,8 +53,9 @@ def _shape(canvas: Canvas, sign: Sign) -> None:
     if at is None or words is None:
         return
     group = canvas.group(at.system, sign.kind)
-    group.set("transform", f"translate({at.x:.0f},{words.y:.0f})")
-    stroke(group, _SHAPES[sign.text], weight=70 if sign.text == "short" else 26)
+    across, down, path = _SHAPES[sign.text]
+    start = f"M{at.x + across:.0f} {words.y + down:.0f}"
+    stroke(group, start + path, weight=70 if sign.text == "short" else 26)
     blank(words)
 
 

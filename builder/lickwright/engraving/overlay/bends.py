@@ -90,12 +90,17 @@ def _staff(plan: Plan, voice: tuple[Entry, ...]) -> None:
         for _, piece in entry.pieces:
             for head in piece.heads:
                 before = last.get(head.tone.string)
-                late = isinstance(head.tone.head, Late) and head.piece == 1 and head.step > 0
+                late = isinstance(head.tone.head, Late) and head.piece == 1
+                late = late and before is not None and _pitch(before) != _pitch(head)
                 if bend_grace(head):
                     plan.sign("bent-line", f"s{head.local}b", f"s{head.local}")
                 elif (head.bent or late) and before is not None:
                     plan.sign("bent-line", f"s{before.local}", f"s{head.local}")
                 last[head.tone.string] = head
+
+
+def _pitch(head: Head) -> Fraction | None:
+    return head.tone.path[head.step] if head.tone.path else None
 
 
 def _tip(at: Anchor) -> float:

@@ -53,7 +53,7 @@ def plan(score: Score, plan: Plan) -> None:
 
 def _bracket(plan: Plan, run: list[Entry], kind: str, words: str, row: str, host: str) -> None:
     top = host == plan.score.staves.top
-    slots = slots_along(plan, run, kind, words, row, top=top, italic=kind != "position")
+    slots = slots_along(plan, run, kind, words, row, top=top)
     last = run[-1]
     plan.sign(kind, f"{host}{run[0].anchor}", f"{host}{last.last()}", slots, words)
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 _WORDS = {"pinch": ("P.H.", False), "scrape": ("scrape", True)}
-_FERMATA = "M-150 0A150 150 0 0 1 150 0A150 115 0 0 0 -150 0zM-24 -24a24 24 0 0 0 48 0a24 24 0 0 0 -48 0"
+_FERMATA = "a150 150 0 0 1 300 0a150 115 0 0 0 -300 0zm126 -24a24 24 0 0 0 48 0a24 24 0 0 0 -48 0"
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -40,7 +40,7 @@ def _one(score: Score, plan: Plan, entry: Entry, sign: str) -> None:
             slot = plan.slot(entry.bar, "trill-frets", words, "effect", start=at, italic=True)
             plan.sign("centred", at, slots=(slot,))
     elif sign == "swell":
-        slot = plan.slot(entry.bar, sign, "<<<", "effect", start=at)
+        slot = plan.slot(entry.bar, sign, "<<<", "swell", start=at)
         plan.sign("swell", at, slots=(slot,))
     elif sign == "tremolo" and staves.tab:
         slot = plan.slot(entry.bar, sign, "\u00a0", "effect", start=at)
@@ -79,8 +79,7 @@ def _fermata(canvas: Canvas, sign: Sign) -> None:
     if at is None or words is None:
         return
     group = canvas.group(at.system, "fermata")
-    group.set("transform", f"translate({at.x:.0f},{words.y:.0f})")
-    stroke(group, _FERMATA, filled=True)
+    stroke(group, f"M{at.x - 150:.0f} {words.y:.0f}{_FERMATA}", filled=True)
     blank(words)
 
 

@@ -1,4 +1,4 @@
-"""Slots of a sign that lasts: one at its start, and one in each later bar to keep its height."""
+"""Slots of a sign that lasts, all along it."""
 
 from __future__ import annotations
 
@@ -12,37 +12,25 @@ if TYPE_CHECKING:
 
 
 def slots_along(
-    plan: Plan,
-    entries: Sequence[Entry],
-    kind: str,
-    words: str,
-    row: str,
-    *,
-    top: bool = False,
-    italic: bool = True,
+    plan: Plan, entries: Sequence[Entry], kind: str, words: str, row: str, *, top: bool = False
 ) -> tuple[str, ...]:
-    """Plan slots at the first piece of each bar that the sounds pass through; words at the first alone."""
+    """Plan a slot at each of the sounds, and at the first piece of each bar that they pass through.
+
+    The first holds the words; the others keep the line that follows free of what it passes over.
+    """
     staves = plan.score.staves
     made: list[str] = []
-    last = -1
     for entry in entries:
+        last = -1
         for bar, piece in entry.pieces:
             if bar == last:
                 continue
             last = bar
-            start = ""
-            if not made:
-                start = f"{staves.top if top else staves.host}{entry.anchor}"
+            start = f"{staves.top if top else staves.host}{entry.anchor}" if piece.first else ""
+            said = "" if made else words
             made.append(
                 plan.slot(
-                    bar,
-                    kind,
-                    words if not made else "",
-                    row,
-                    start=start,
-                    onset=piece.onset,
-                    top=top,
-                    italic=italic,
+                    bar, kind, said, row, start=start, onset=piece.onset, top=top, italic=kind != "position"
                 )
             )
     return tuple(made)

@@ -53,8 +53,8 @@ def _draw(canvas: Canvas, sign: Sign) -> None:
     middle, y = (left + right) / 2, words.y - 0.3 * words.size
     move(words, middle)
     group = canvas.group(start.system, "nested-tuplet")
-    path = f"M{left:.0f} {y + 60:.0f}V{y:.0f}H{middle - 110:.0f}M{middle + 110:.0f} {y:.0f}H{right:.0f}V{y + 60:.0f}"
-    stroke(group, path, weight=18)
+    stroke(group, f"M{left:.0f} {y + 60:.0f}V{y:.0f}H{middle - 110:.0f}", weight=18)
+    stroke(group, f"M{middle + 110:.0f} {y:.0f}H{right:.0f}v60", weight=18)
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"nested-tuplet": _draw}

@@ -49,7 +49,7 @@ def lesson(course: Path) -> Path:
 
 
 def test_a_site_with_sound(course: Path, tmp_path: Path) -> None:
-    """A lesson's page, its theme and its sounds stand in the site; again, elsewhere, the bytes are the same."""
+    """A page, its theme and its sounds stand in the site; again, elsewhere, the bytes are the same."""
     steps: list[Step] = []
     first = publish(course, tmp_path / "site", Cache(tmp_path / "cache"), watch=steps.append)
     made = tree(tmp_path / "site")

@@ -85,6 +85,7 @@ BAD = {
     "lesson not in UTF-8": (None, {"one": b"# One\n\n\xff\xfe\n"}, 1),
     "empty lesson": (None, {"one": b""}, 0),
     "block never closed": (None, {"one": GOOD.rpartition("```")[0]}, None),
+    "bar of ten thousand slots": (None, {"one": LICK.format(bar="5:0 " * 10_000)}, 1),
     "line of a megabyte": (None, {"one": LICK.format(bar="5:0 " * 262_144)}, 1),
     "megabyte of prose": (None, {"one": "word " * 210_000}, 0),
     "lick of 500 bars": (None, {"one": f"```lick long\nkey: A major\n\n{LONG}```\n"}, 0),
@@ -98,7 +99,9 @@ BAD = {
 }
 
 
-@pytest.mark.parametrize("kind", BAD)
+@pytest.mark.parametrize(
+    "kind", [pytest.param(kind, marks=pytest.mark.slow if "megabyte" in kind else ()) for kind in BAD]
+)
 def test_bad_input_is_a_finding(lickwright: Command, write: Callable[..., None], kind: str) -> None:
     """Whatever is wrong is said as a finding with a place and in the status, never by a traceback."""
     manifest, lessons, status = BAD[kind]

@@ -77,6 +77,21 @@ def test_no_sound(silent: Callable[[], Published], tmp_path: Path) -> None:
     assert b"sound/" not in made["lessons/first-lick.html"]
 
 
+def test_pictures_come_along(course: Path, silent: Callable[[], Published], tmp_path: Path) -> None:
+    """A picture that a page shows is copied; one that leads out of the course, or is not there, is not."""
+    (course / "pictures").mkdir()
+    (course / "pictures" / "hand.png").write_bytes(b"picture")
+    (tmp_path / "secret.png").write_bytes(b"secret")
+    (course / "pictures" / "away.png").symlink_to(tmp_path / "secret.png")
+    with lesson(course).open("a", encoding="utf-8") as file:
+        file.write(
+            "\n![Hand](../pictures/hand.png) ![Away](../pictures/away.png) ![No](../pictures/no.png)\n"
+        )
+    assert silent().site
+    pictures = {name: body for name, body in tree(tmp_path / "site").items() if name.startswith("pictures/")}
+    assert pictures == {"pictures/hand.png": b"picture"}
+
+
 def test_a_moved_lick_is_not_made_again(
     course: Path, silent: Callable[[], Published], tmp_path: Path
 ) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -80,7 +81,7 @@ def publish(
         return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
     watch(Step("Writing the site"))
     with swap.new_site(site) as folder:
-        for path, body in site_files(pages, theme, fulfilment.results):
+        for path, body in chain(site_files(pages, theme, fulfilment.results), pictures(pages, course)):
             write(folder, path, body)
     cache.trim()
     return Published(proofed, site=True, pages=len(pages), made=made, kept=kept)
@@ -100,6 +101,15 @@ def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterato
         if isinstance(recorded, Recorded) and (path := sound_path(recorded)) not in taken:
             taken.add(path)  # equal sounds are one file
             yield path, sound_script(recorded)
+
+
+def pictures(pages: Iterable[Page], course: Path) -> Iterator[tuple[str, bytes]]:
+    """Yield the pictures that pages show; one that is not there, or leads out of the course, is left out."""
+    inside = course.resolve()
+    for path in dict.fromkeys(picture for page in pages for picture in page.pictures):
+        file = (inside / path).resolve()
+        if file.is_relative_to(inside) and file.is_file():
+            yield path, file.read_bytes()
 
 
 def write(folder: Path, path: str, body: bytes) -> None:

@@ -52,7 +52,7 @@ RENDERERS: dict[type[Any], Renderer] = {
     ScoreOrder: Renderer(
         kind="score",
         work="notation",
-        function="engraving.engrave:engrave",
+        function="engraving.compact:engrave_compact",
         unpack=unpack_score,
         sources=(*_MUSIC, "engraving"),
         libraries=("verovio", "lxml"),

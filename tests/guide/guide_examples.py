@@ -64,7 +64,7 @@ def try_example(text: str, folder: Path) -> Proofed:
     lesson, manifest = text, MANIFEST
     if text.startswith("[course]"):
         lesson, manifest = "# Tuning up\n\nWords.\n", text
-    elif "```" not in text and not text.startswith("["):
+    elif "```" not in text and not text.startswith(("[", "#")):
         lesson = f"```lick example\n{text}```\n"
     (folder / "lessons").mkdir(parents=True)
     (folder / "course.toml").write_text(manifest, encoding="utf-8")

@@ -65,8 +65,9 @@ def page(chromium: Browser, lesson_file: Path) -> Iterator[Page]:
 def test_every_light_has_its_note(page: Page):
     """Each id that the player is told is in both layouts of the engraving."""
     missing = page.evaluate(
-        """() => [...document.querySelectorAll('script.music')].flatMap(data =>
-             JSON.parse(data.textContent).lights.flatMap(([, ids]) => ids.flatMap(id => ['w-' + id, 'n-' + id])))
+        """() => [...document.querySelectorAll('script.music')].map(data => JSON.parse(data.textContent))
+             .flatMap(music => music.lights.flatMap(([, ids]) => ids)
+                .flatMap(id => ['w-', 'n-'].map(width => width + music.prefix + id)))
              .filter(id => !document.getElementById(id))"""
     )
     assert missing == []
@@ -106,9 +107,10 @@ def test_nothing_is_wider_than_the_page(page: Page, width: int):
     page.set_viewport_size({"width": width, "height": 900})
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     heights = page.evaluate(
-        """() => [...document.querySelectorAll('.note > text')].filter(t => t.getClientRects().length)
-             .map(t => parseFloat(getComputedStyle(t.querySelector('tspan')).fontSize)
-                       * t.ownerSVGElement.getScreenCTM().a * 0.66)"""
+        """() => [...document.querySelectorAll('.note > text, text.note')]
+             .filter(figure => figure.getClientRects().length)
+             .map(figure => parseFloat(getComputedStyle(figure.querySelector('tspan') || figure).fontSize)
+                            * figure.ownerSVGElement.getScreenCTM().a * 0.66)"""
     )
     assert heights
     if width >= 360:

@@ -86,7 +86,11 @@ def test_handbook_has_every_rule(site):
         html = site[f"handbook/{rule.id.replace('/', '-')}.html"]
         assert f"<code>{rule.id}</code>" in html
         assert f"<code>{rule.id}</code>" in site["handbook/index.html"]
-        texts = [text for example in (*rule.good, *rule.bad) for text in (example.text, example.course)]
+        texts = [
+            text
+            for example in (*rule.good, *rule.bad)
+            for text in (example.text, example.course, *(body for _, body in example.files))
+        ]
         assert html.count('class="src"') == sum(bool(text and text.strip()) for text in texts)
         assert ("<mark>" in html) == any(mark for bad in rule.bad for mark in bad.marks if mark)
 

@@ -80,11 +80,10 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
             ]
             systems.append({"svg": system(prefix, name, range(first, first + split)), "bars": bars})
         layouts.append({"width": width, "systems": systems})
-    lights = [
-        [k * BAR / 2, [f"{name}-{k // 2}.{k % 2 + 1}-{staff}" for staff in "st"]] for k in range(2 * BARS)
-    ]
+    lights = [[k * BAR / 2, [f"{k // 2}.{k % 2 + 1}-{staff}" for staff in "st"]] for k in range(2 * BARS)]
     music = {
         "name": name,
+        "prefix": f"{name}-",
         "beat": BAR / 2,
         "beats": 2,
         "pickup": 0,
@@ -139,7 +138,7 @@ def write_site(folder: Path) -> Path:
             (folder / "sound" / f"{key}.js").write_text(f'lickwright.sound("{key}", "{data}");\n')
     link = Markup(
         '<p>Listen for <a class="lick" href="#first" data-lick="first" data-span="0.25 0.75" '
-        'data-notes="first-1.1-s first-1.1-t">the third note</a>.</p>'
+        'data-notes="1.1-s 1.1-t">the third note</a>.</p>'
     )
     passage = {
         "kind": "passage",

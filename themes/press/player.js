@@ -10,33 +10,31 @@
   /** @type {{stop: () => void} | null} the one that sounds */
   let sounding = null;
 
-  /** @param {string[]} ids @returns {Element[]} the notes in all layouts */
-  function notes(ids) {
+  /** @param {string} prefix @param {string[]} ids @returns {Element[]} the notes in all layouts */
+  function notes(prefix, ids) {
     const found = [];
     for (const layout of layouts) for (const id of ids) {
-      const note = document.getElementById(layout + id);
+      const note = document.getElementById(layout + prefix + id);
       if (note) found.push(note);
     }
     return found;
   }
 
-  /** Put a round of ink behind a tab figure. @param {Element} note */
+  /**
+   * Put a round of ink behind a tab figure. A note is a figure or a head itself, or a group with one in it.
+   * @param {Element} note @returns {Element | null} the round, or none for a note on the staff
+   */
   function spot(note) {
-    const figure = note.querySelector("text");
-    if (!figure || note.querySelector(".notehead, .spot")) return;
+    const figure = note.localName === "text" ? note : note.querySelector("text");
+    if (!figure || note.querySelector(".notehead")) return null;
     const size = parseFloat(getComputedStyle(figure.querySelector("tspan") || figure).fontSize) || 320;
     const round = document.createElementNS("http://www.w3.org/2000/svg", "circle");
     round.setAttribute("class", "spot");
     round.setAttribute("cx", figure.getAttribute("x") || "0");
     round.setAttribute("cy", String(parseFloat(figure.getAttribute("y") || "0") - 0.34 * size));
     round.setAttribute("r", String(Math.round(0.64 * size)));
-    note.prepend(round);
-  }
-
-  /** @param {Element} note */
-  function unlight(note) {
-    note.classList.remove("sounding");
-    for (const round of note.querySelectorAll(".spot")) round.remove();
+    figure.before(round);
+    return round;
   }
 
   /** @param {HTMLElement} section @param {any} music as time.js says */
@@ -54,6 +52,7 @@
     /** @type {any} the sound that runs, see sound.js */ let playing = null;
     let turn = 0; // every start and stop takes a new turn: a file that arrives late finds its turn gone
     /** @type {Element[]} */ let lit = [];
+    /** @type {(Element | null)[]} */ let spots = [];
     /** @type {Element[]} */ let meant = [];
     let shown = -2;
 
@@ -66,9 +65,11 @@
     function show(index) {
       if (index === shown) return;
       shown = index;
-      lit.forEach(unlight);
-      lit = index < 0 ? [] : notes(music.lights[index][1]);
-      for (const note of lit) { note.classList.add("sounding"); spot(note); }
+      for (const note of lit) note.classList.remove("sounding");
+      for (const round of spots) if (round) round.remove();
+      lit = index < 0 ? [] : notes(music.prefix, music.lights[index][1]);
+      for (const note of lit) note.classList.add("sounding");
+      spots = lit.map(spot);
     }
 
     function stop() {
@@ -151,7 +152,7 @@
        */
       quote: function (span, ids) {
         start(span, { loop: false, count: false, pickup: false });
-        meant = notes(ids);
+        meant = notes(music.prefix, ids);
         meant.forEach(function (note) { note.classList.add("meant"); });
       },
     };

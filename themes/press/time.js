@@ -7,6 +7,7 @@
  * @typedef {[number, string[]]} Light from this second on, exactly these notes sound
  * @typedef {Object} Music what a page says about a lick; seconds are those of the full tempo
  * @property {string} name
+ * @property {string} prefix begins the ids of its notes, after the layout's own
  * @property {number} beat length of one beat in seconds
  * @property {number} beats beats to count in
  * @property {[number, number][]} bars start and end of each written bar

@@ -20,10 +20,11 @@ if TYPE_CHECKING:
     from lickwright.model.orders import Engraved, ScoreOrder
 
 _SVG = "{http://www.w3.org/2000/svg}"
-_OPENED = frozenset(
-    "layer beam chord tabGrp stem keySig keyAccid meterSig clef artic barLine grpSym ledgerLines flag"
-    " rest tuplet tupletNum notehead accid dots dir harm".split()
-)
+_OPENED = frozenset({
+    *("layer", "beam", "chord", "tabGrp", "tuplet", "stem", "flag", "accid", "dots", "notehead", "rest"),
+    *("clef", "keySig", "keyAccid", "meterSig", "barLine", "grpSym", "ledgerLines", "tupletNum"),
+    *("artic", "dir", "harm"),
+})  # fmt: skip
 """Groups that no sheet and no player asks for; a notehead's class goes to its glyph."""
 _HANDED_DOWN = ("font-style", "font-weight")
 _STRAIGHT = re.compile(r"M(-?[\d.]+) (-?[\d.]+) L(-?[\d.]+) (-?[\d.]+)\Z")

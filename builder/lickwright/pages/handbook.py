@@ -104,11 +104,12 @@ def _examples(examples: Sequence[Example], heading: str) -> list[ExampleView]:
 
 
 def _typed(example: Example) -> Iterator[tuple[TypedLine, ...]]:
-    """The manifest, where the example has one of its own, and the lesson; marks in the order given."""
+    """The example's own manifest, its lesson, its further files; marks in the order given."""
     marks = list(example.marks)
-    for text in (example.course, handbook.lesson(example)):
+    for text in (example.course, handbook.lesson(example), *(body for _, body in example.files)):
         if text and text.strip():
-            yield tuple(_marked_lines(text, marks))
+            shown = text if isinstance(text, str) else text.decode(errors="replace")
+            yield tuple(_marked_lines(shown, marks))
 
 
 def _marked_lines(text: str, marks: list[str]) -> Iterator[TypedLine]:

@@ -1,7 +1,7 @@
 """What the practice player must know of a piece: bars, tempi and lights, as JSON in the page.
 
 Seconds are those of the full tempo, from the start of the sound file. Ids are those of the
-engraving without the prefix of its layout.
+engraving without the prefixes of layout and score.
 """
 
 from __future__ import annotations
@@ -57,16 +57,16 @@ def sound_script(recorded: Recorded) -> bytes:
     return b'lickwright.sound("%s","%s");\n' % (sound_key(recorded).encode(), b64encode(recorded.mp3))
 
 
-def tone_names(prefix: str, sound: Sound) -> list[str]:
-    """Return the ids of all tones of a sound, on the staff and on the tab, without the layout's prefix."""
+def tone_names(sound: Sound) -> list[str]:
+    """Return the ids of all tones of a sound, on the staff and on the tab, without the score's prefix."""
     local = [local_id(sound.address, k + 1) for k in range(len(sound.tones))]
-    return [f"{prefix}-{staff}{tone}" for tone in local for staff in "st"]
+    return [f"{staff}{tone}" for tone in local for staff in "st"]
 
 
-def notes_in(music: Music, prefix: str, at: AddressRange | None) -> list[str]:
+def notes_in(music: Music, at: AddressRange | None) -> list[str]:
     """Return the ids of the notes that a link points at; None means all."""
     sounds = sounds_in(music, at)
-    return [name for sound in sounds for name in tone_names(prefix, sound)]
+    return [name for sound in sounds for name in tone_names(sound)]
 
 
 def sounds_in(music: Music, at: AddressRange | None) -> list[Sound]:
@@ -125,7 +125,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
     meter = meter_of(music)
     bars = written_bars(music, full)
     names = {
-        str(sound.address): tone_names(prefix, sound)
+        str(sound.address): tone_names(sound)
         for bar in music.bars
         for line in bar.lines
         for sound in line.sounds
@@ -138,6 +138,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
     return embed(
         {
             "name": name,
+            "prefix": f"{prefix}-",
             "beat": round(float(meter.beat * 60 / full.bpm), 6),
             "beats": meter.beats,
             "pickup": round(pickup, 5),

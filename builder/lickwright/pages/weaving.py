@@ -119,7 +119,7 @@ class LessonWeaver:
             begin, end = seconds_of(plan.piece.music, full, at)
             attributes["data-lick"] = name
             attributes["data-span"] = f"{begin:g} {end:g}"
-            attributes["data-notes"] = " ".join(notes_in(plan.piece.music, plan.wide.prefix, at))
+            attributes["data-notes"] = " ".join(notes_in(plan.piece.music, at))
         return attributes
 
     def _typed(self, line: int) -> Markup:

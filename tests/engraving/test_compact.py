@@ -1,0 +1,75 @@
+"""Systems made small: the same ink, said in fewer elements."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+
+import pytest
+from lxml import etree
+
+from lickwright.engraving.compact import compact
+
+SVG = "{http://www.w3.org/2000/svg}"
+GLYPH = 'transform="translate(2377, 925) scale(0.72, 0.72)"'
+SYSTEM = f"""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><g class="system">
+<g id="w-x-b1" class="measure"><g class="staff"><path d="M0 846 L5692 846" stroke-width="13"/><path d="M0 1026 L5692 1026" stroke-width="13"/>
+<g class="layer"><g class="beam"><polygon points="1,2 3,4 5,6"/><polygon points="7,8 9,9 8,7"/>
+<g id="w-x-s1-1u1" class="note" font-weight="bold"><g class="accid"><use href="#g-E262" {GLYPH}/></g><g class="notehead"><use href="#g-E0A4" {GLYPH}/></g><g class="stem"><path d="M9 1 L9 5" stroke-width="18"/></g></g></g></g></g>
+<g class="staff"><g class="layer"><g class="tabGrp"><g id="w-x-t1-1u1" class="note" font-weight="bold"><text x="3" y="4" text-anchor="middle"><tspan font-size="345px">2</tspan></text></g></g></g></g>
+<g class="dir slot finger" font-style="italic"><text x="5" y="6" text-anchor="middle"><tspan font-style="normal"><tspan><tspan font-size="272px">1</tspan></tspan><tspan/><tspan x="5" y="7"><tspan font-size="272px">3</tspan></tspan></tspan></text></g>
+<g class="harm" font-weight="bold"><text x="1" y="2"><tspan>A7</tspan></text></g>
+<g class="sign slide"><path d="M1 1 L2 2" stroke-width="18"/></g></g></g></svg>"""  # noqa: E501
+
+
+@pytest.fixture(scope="module")
+def small() -> etree._Element:
+    return etree.fromstring(compact(SYSTEM))
+
+
+def by_id(root: etree._Element, name: str) -> etree._Element:
+    """The element of an id."""
+    return root.xpath(f"//*[@id='{name}']")[0]
+
+
+def test_a_note_is_its_glyph_or_figure(small):
+    """The head and the figure carry id and class themselves; the accidental stands beside the head."""
+    head, figure = by_id(small, "w-x-s1-1u1"), by_id(small, "w-x-t1-1u1")
+    assert (head.tag, head.get("class"), head.get("href")) == (SVG + "use", "note notehead", "#g-E0A4")
+    assert head.get("transform") == "translate(2377,925)scale(.72)"
+    assert (figure.tag, figure.get("class"), figure.text) == (SVG + "text", "note", "2")
+    assert figure.get("font-size") == "345px"
+    assert [use.get("href") for use in small.iter(SVG + "use")] == ["#g-E262", "#g-E0A4"]
+
+
+def test_straight_strokes_become_one_path(small):
+    """The lines of a staff are one path of their own class, stems one of the bar, beams one; a sign stays."""
+    paths = {path.get("d"): path for path in small.iter(SVG + "path")}
+    assert set(paths) == {"M0 846H5692M0 1026H5692", "M9 1V5", "M1,2L3,4L5,6ZM7,8L9,9L8,7Z", "M1 1 L2 2"}
+    assert paths["M0 846H5692M0 1026H5692"].get("class") == "lines"
+    assert paths["M9 1V5"].get("stroke-width") == "18"
+    assert paths["M1 1 L2 2"].getparent().get("class") == "sign slide"
+
+
+def test_words_keep_their_face_and_place(small):
+    """Nested runs are one; the anchor stands on the root, and on what is anchored otherwise."""
+    words = ["".join(text.itertext()).strip() for text in small.iter(SVG + "text")]
+    assert words == ["2", "13", "A7"]
+    finger, chord = list(small.iter(SVG + "text"))[1:]
+    assert finger.get("font-style") is None
+    assert [span.get("y") for span in finger.iter(SVG + "tspan") if span.get("y")] == ["7"]
+    assert (chord.get("font-weight"), chord.get("text-anchor")) == ("bold", "start")
+    assert small.get("text-anchor") == "middle"
+
+
+def test_ids_and_bars_stay(small):
+    """No id is lost or doubled, and a bar is still a group."""
+    before = Counter(re.findall(r'id="([^"]+)"', SYSTEM))
+    assert Counter(e.get("id") for e in small.iter() if e.get("id")) == before
+    assert by_id(small, "w-x-b1").get("class") == "measure"
+
+
+def test_far_fewer_elements(small):
+    """The same drawing in under half of the elements, and again the same when done twice."""
+    assert len(list(small.iter())) < len(list(etree.fromstring(SYSTEM).iter())) * 0.5
+    assert compact(SYSTEM) == compact(SYSTEM)

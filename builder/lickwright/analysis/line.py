@@ -98,25 +98,22 @@ def line_pitches(tone: Tone) -> tuple[tuple[int, bool, bool], ...]:
     path = tone.path
     if not path:
         return ()
-    if len(path) == 1:
-        return ((int(path[0]), path[0].denominator != 1, bool(tone.bends) and _shifted(tone)),)
-    rests = path[1:] if _starts_at_rest(tone) else path
-    base = path[0]
+    unbent = _unbent(tone)
+    bent_before = bool(tone.bends) and tone.bends[0].kind is BendKind.PRE
     found: list[tuple[int, bool, bool]] = []
-    for pitch in rests:
+    for pitch in path if bent_before or len(path) == 1 else path[1:]:
         curl = pitch.denominator != 1
-        whole = int(min(base, pitch)) if curl and abs(pitch - base) < 1 else int(pitch)
+        whole = int(min(unbent, pitch)) if curl and abs(pitch - unbent) < 1 else int(pitch)
         if not found or found[-1][0] != whole:
-            found.append((whole, curl, pitch != base))
+            found.append((whole, curl, pitch != unbent))
     return tuple(found)
 
 
-def _shifted(tone: Tone) -> bool:
-    return tone.bends[0].kind is not BendKind.RELEASE
-
-
-def _starts_at_rest(tone: Tone) -> bool:
-    return not tone.bends or tone.bends[0].kind is not BendKind.PRE
+def _unbent(tone: Tone) -> Fraction:
+    """The pitch of the fret that is held, whatever the string is bent to."""
+    if not tone.bends or tone.fret is None:
+        return tone.path[0]
+    return tone.path[-1] - (tone.bends[-1].to - tone.fret)
 
 
 def draw_lines(music: Music) -> Lines:

@@ -1,0 +1,80 @@
+"""What proofing costs: a course of many licks, read, resolved and proofed in memory.
+
+Run by hand: ``python tests/bench/bench_proof.py [--licks N]``. The licks are the correct phrases of
+the proof room, joined two by two. Prints, judges nothing.
+"""
+
+import argparse
+import re
+import resource
+import sys
+import time
+from pathlib import Path
+
+TESTS = Path(__file__).parent.parent
+sys.path[:0] = [str(TESTS.parent / "builder")]
+
+from lickwright.checks import proof  # noqa: E402
+from lickwright.checks.catalogue import rules  # noqa: E402
+from lickwright.instrument.guitar import Guitar  # noqa: E402
+from lickwright.model.course import Course, Settings, Unit  # noqa: E402
+from lickwright.model.fields import Provenance, Tempo  # noqa: E402
+from lickwright.model.timeline import resolve  # noqa: E402
+from lickwright.reading.lesson import read_lesson  # noqa: E402
+from lickwright.text import Source  # noqa: E402
+from lickwright.theory.key import parse_key  # noqa: E402
+
+A_LESSON = 25
+"""Licks."""
+
+
+def main() -> None:
+    """Print the cost of a lick by stage, at half the size and at full size."""
+    arguments = argparse.ArgumentParser(description=__doc__)
+    arguments.add_argument("--licks", type=int, default=5000)
+    count = arguments.parse_args().licks
+    start = time.process_time()
+    rules()
+    print(f"rules loaded in {time.process_time() - start:.2f} s")
+    for size in (count // 2, count):
+        _report(size)
+    print(f"memory {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:.0f} MB")
+
+
+def _report(count: int) -> None:
+    key = parse_key("A major")
+    if key is None:
+        return
+    settings = Settings(key, "straight", Tempo(120), Guitar(), Provenance("own"))
+    texts = list(_lessons(count))
+    marks = [time.process_time()]
+    read = [read_lesson(Source(f"lessons/{n}.md", text), str(n)) for n, text in enumerate(texts)]
+    course = Course("Bench", "us", settings, (Unit("Unit", tuple(lesson for lesson, _ in read)),))
+    marks.append(time.process_time())
+    book, found = resolve(course)
+    marks.append(time.process_time())
+    done = proof(course, book, (*(f for _, each in read for f in each), *found))
+    marks.append(time.process_time())
+    sounds = sum(len(line.sounds) for p in book.pieces for bar in p.music.bars for line in bar.lines)
+    stages = zip(("read", "resolve", "proof"), marks, marks[1:], strict=False)
+    said = ", ".join(f"{name} {1000 * (end - begin) / count:.2f}" for name, begin, end in stages)
+    total = marks[-1] - marks[0]
+    print(f"{count} licks of {sounds / count:.0f} sounds: {total:.1f} s; ms a lick: {said}")
+    print(f"  {done.errors} errors, {done.queries} queries, {done.notes} notes")
+
+
+def _lessons(count: int) -> list[str]:
+    text = (TESTS / "checks" / "phrases" / "correct.md").read_text("utf-8")
+    bodies = re.findall(r"^```lick \S+\n(.*?)^```$", text, re.DOTALL | re.MULTILINE)
+    licks = []
+    for number in range(count):
+        one, two = bodies[number % len(bodies)], bodies[(number * 7 + 3) % len(bodies)]
+        bars = re.sub(r"^[a-z]+:.*\n", "", two, flags=re.MULTILINE).lstrip("\n")
+        same = "meter" not in one and "meter" not in two and bars.splitlines()[0].split("|")[0].strip()
+        body = one + bars if same else one
+        licks.append(f"```lick lick-{number}\n{body}```\n")
+    return ["\n".join(licks[first : first + A_LESSON]) for first in range(0, count, A_LESSON)]
+
+
+if __name__ == "__main__":
+    main()

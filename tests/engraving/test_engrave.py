@@ -239,6 +239,22 @@ def test_a_bar_of_the_wrong_length_is_engraved_as_written(slots: str) -> None:
     assert sum(name.startswith("w-x-t") for name in ids(engraved)) == len(slots.split())
 
 
+@pytest.mark.parametrize(
+    "slots",
+    [
+        "7:3 4:500 4:99999999999 4:0",
+        "4:99b101r99 9:x 9:3pb5 9:<12> g(9:3) 9:4",
+        "2:b17 2:r15 . .",
+        "3:0 h 3:9999",
+    ],
+)
+@pytest.mark.parametrize("view", ["both", "tab", "staff"])
+def test_slips_of_the_author_do_not_stop_verovio(slots: str, view: View) -> None:
+    """Strings and frets that do not exist are drawn somehow: the proof sheet shows the bar as written."""
+    music = _unchecked(f"key: A major\n\nA | {slots}\n")
+    assert engrave(ScoreOrder(music, "x", "wide", view)).systems
+
+
 def _unchecked(text: str):
     from engraved_licks import resolve
 

@@ -28,7 +28,7 @@ def bend_grace(head: Head) -> bool:
 
     A late bend needs none: the note before it is the one that is bent; nor does a quarter tone.
     """
-    if head.piece > 1 or isinstance(head.tone.head, Late) or not head.tone.bends:
+    if head.piece > 1 or isinstance(head.tone.head, Late) or not (head.tone.bends and head.tone.path):
         return False
     return head.step > 0 or head.tone.bends[0].kind is BendKind.PRE
 

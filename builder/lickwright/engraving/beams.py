@@ -38,7 +38,7 @@ def join(
         numbered: With tuplet numbers.
         lead: Writes grace notes that have a beam of their own, for which a beam is broken.
     """
-    windows = _windows(layer)
+    windows = _windows(layer) if beamed else None
 
     def write(parts: tuple[Part, ...], *, inside: bool) -> Iterator[str]:
         broken = 0
@@ -46,7 +46,7 @@ def join(
         def group(part: Part) -> object:
             nonlocal broken
             broken += isinstance(part, Piece) and bool(lead(part))
-            if not beamed or isinstance(part, Bracketed) or part.sound is None or part.length >= 1:
+            if windows is None or isinstance(part, Bracketed) or part.sound is None or part.length >= 1:
                 return part if isinstance(part, Bracketed) else (part.onset,)
             return (broken, True if inside else windows(part.onset))
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 ROWS: dict[str, int] = {"bend": 1, "mute": 2, "ring": 3, "position": 4, "rit": 5, "hand": 6, "finger": 7}
 """Signs of such a row stand at one height in a system; all others each as low as they can."""
 _NO_BREAK = "\u00a0"
-_ON_STAFF = 1.4
+ON_STAFF = 1.4
 """Words at the staff come out so much smaller than at the tab."""
 
 
@@ -103,7 +103,7 @@ class Plan:
                 tag(
                     "rend",
                     tag("lb").join(lines),
-                    fontsize=f"{size if number == staves.tab else round(size * _ON_STAFF)}%",
+                    fontsize=f"{size if number == staves.tab else round(size * ON_STAFF)}%",
                     fontstyle="italic" if italic else "normal",
                 ),
                 xml_id=local,

@@ -70,8 +70,9 @@ def _note(
     score: Score, tone: Tone, local: str, pitch: Pitch | None, accidental: int | None, ghost: bool
 ) -> dict[str, str | int | None]:
     made: dict[str, str | int | None] = {"xml_id": local, "head__mod": "paren" if ghost else None}
-    if pitch is None:
-        octave, step = divmod(score.music.guitar.open_midi(tone.string), 12)
+    if pitch is None or not 0 <= pitch.octave <= 9:
+        guitar = score.music.guitar
+        octave, step = divmod(guitar.open_midi(min(tone.string, guitar.strings)), 12)
         return made | {"pname": _PLACES[step].lower(), "oct": octave - 1, "head__shape": "x"}
     made |= {"pname": pitch.letter.lower(), "oct": pitch.octave}
     if accidental is not None:

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Score
     from lickwright.model.music import Sound, Tone
 
+LAST_STRING, LAST_FRET = 9, 99
+"""What a proof sheet may show of a slip: nothing beyond goes to Verovio as a number."""
+
 
 @dataclass(frozen=True, slots=True)
 class TabLayer:
@@ -71,11 +74,12 @@ def _bracketed(head: Head, sound: Sound) -> bool:
 
 
 def _note(tone: Tone, local: str, bracketed: bool, texts: list[tuple[str, str]]) -> str:
-    return tag("note", xml_id=local, tab__course=tone.string, tab__fret=_fret(tone, local, bracketed, texts))
+    fret = _fret(tone, local, bracketed, texts)
+    return tag("note", xml_id=local, tab__course=min(tone.string, LAST_STRING), tab__fret=fret)
 
 
 def _fret(tone: Tone, local: str, bracketed: bool, texts: list[tuple[str, str]]) -> int:
-    fret = tone.fret or 0
+    fret = min(tone.fret or 0, LAST_FRET)
     if isinstance(tone.head, Dead):
         words = "×"
     elif isinstance(tone.head, Harmonic):
@@ -83,7 +87,7 @@ def _fret(tone: Tone, local: str, bracketed: bool, texts: list[tuple[str, str]])
         where = str(touch) if touch.denominator == 1 else f"{float(touch):.1f}"
         words = f"⟨{where}⟩" if tone.head.fret == 0 else f"{tone.head.fret}⟨{where}⟩"
     else:
-        words = str(fret)
+        words = str(tone.fret or 0)[:4]
     if bracketed:
         words = f"({words})"
     if words == str(fret):
@@ -104,8 +108,8 @@ def _graces(score: Score, sound: Sound, texts: list[tuple[str, str]]) -> str:
             notes.append(
                 {
                     "xml_id": local,
-                    "loc": 2 * (lines - tone.string),
-                    "tab__course": tone.string,
+                    "loc": 2 * (lines - min(tone.string, LAST_STRING)),
+                    "tab__course": min(tone.string, LAST_STRING),
                     "tab__fret": _fret(tone, local, False, texts),
                 }
             )

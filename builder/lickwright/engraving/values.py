@@ -56,9 +56,9 @@ class Rank:
         return [first + i * self.period for i in range(int(count)) if first + i * self.period < end]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Grid:
-    """The ranks of beats of a bar or a tuplet, strongest first.
+    """The ranks of beats of a bar or a tuplet, strongest first; there is one of each, kept by identity.
 
     Attributes:
         compound: True when beats are dotted.

@@ -67,7 +67,9 @@ def _draw(canvas: Canvas, sign: Sign) -> None:
         group = canvas.group(run.slot.system, kind)
         if run.begins:
             wide = width(sign.text, run.slot.size)
-            left = run.slot.x + wide + 60
+            begin = min(run.slot.x, canvas.frames[run.slot.system].right - 40 - wide)
+            run.slot.element.set("x", f"{begin:.0f}")
+            left = begin + wide + 60
         if run.right > left + 60:
             stroke(group, f"M{left:.0f} {y:.0f}H{run.right:.0f}", dash=dash, weight=20)
         if run.ends and sign.kind != "rit":

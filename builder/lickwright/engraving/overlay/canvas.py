@@ -81,7 +81,9 @@ class Canvas:
         self.bars: dict[str, int] = {}
         self.ends: list[float] = []
         self.frames: list[Frame] = []
+        self._alive: list[list[etree._Element]] = []  # so that lxml makes its handles once
         for index, system in enumerate(systems):
+            self._alive.append(list(system.iter()))
             left, right = float("inf"), 0.0
             for element in system.iter("g"):
                 local = element.get("id")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.overlay.canvas import stroke, width
+from lickwright.engraving.signs import ON_STAFF
 from lickwright.engraving.tag import tag, text
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ def plan(score: Score, plan: Plan) -> None:
                 index,
                 tag(
                     "reh",
-                    tag("rend", text(bar.mark), fontsize="62%"),
+                    tag("rend", text(bar.mark), fontsize=f"{_size(score, 62)}%"),
                     tstamp=1,
                     staff=1,
                     place="above",
@@ -38,7 +39,7 @@ def plan(score: Score, plan: Plan) -> None:
                 index,
                 tag(
                     "harm",
-                    tag("rend", text(chord.symbol.display), fontsize="70%"),
+                    tag("rend", text(chord.symbol.display), fontsize=f"{_size(score, 70)}%"),
                     xml_id=local,
                     tstamp=plan.beat(index, chord.onset),
                     staff=staves.staff or staves.tab,
@@ -52,6 +53,11 @@ def plan(score: Score, plan: Plan) -> None:
             plan.slot(index, "times", f"×{bar.times}", "times", onset=last, top=True, size=42)
     if score.music.swung:
         plan.slot(0, "swing", "Swing", "swing", onset=score.music.bars[0].length * 0, top=True, size=40)
+
+
+def _size(score: Score, percent: int) -> int:
+    """Words at a tab come out so much larger than at the staff."""
+    return percent if score.staves.staff else round(percent / ON_STAFF)
 
 
 def _stop(canvas: Canvas, sign: Sign) -> None:

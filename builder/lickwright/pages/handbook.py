@@ -19,8 +19,8 @@ from lickwright.pages.typed import Run, TypedLine
 
 
 @dataclass(frozen=True, slots=True)
-class ExampleView:
-    """An example as typed, the place of the finding underlined: a lesson, or a manifest and a lesson."""
+class ExamplesView:
+    """Examples as typed, the places of their findings underlined."""
 
     heading: str
     texts: tuple[tuple[TypedLine, ...], ...]
@@ -35,7 +35,7 @@ class RuleView:
     group: str
     severity: str
     text: Markup
-    examples: tuple[ExampleView, ...]
+    examples: tuple[ExamplesView, ...]
 
 
 def handbook_pages(edition: Edition, *, guide: bool) -> tuple[Page, ...]:
@@ -83,7 +83,7 @@ def _rule_page(edition: Edition, rule: handbook.Page, *, guide: bool) -> Page:
             group=rule.group,
             severity=rule.severity,
             text=plain(f"{rule.text}\n\n{limits}\n\n*Source, {rule.source}*"),
-            examples=(*_examples(rule.bad, "Found here"), *_examples(rule.good, "Left alone")),
+            examples=(_examples("Found here", rule.bad), _examples("Left alone", rule.good)),
         )
         return edition.theme.render(
             "rule.html",
@@ -96,11 +96,8 @@ def _rule_page(edition: Edition, rule: handbook.Page, *, guide: bool) -> Page:
     return Page(path, (), render)
 
 
-def _examples(examples: Sequence[Example], heading: str) -> list[ExampleView]:
-    return [
-        ExampleView(heading if k == 0 else f"{heading} too", tuple(_typed(example)))
-        for k, example in enumerate(examples)
-    ]
+def _examples(heading: str, examples: Sequence[Example]) -> ExamplesView:
+    return ExamplesView(heading, tuple(text for example in examples for text in _typed(example)))
 
 
 def _typed(example: Example) -> Iterator[tuple[TypedLine, ...]]:

@@ -33,8 +33,10 @@ def differing(music: Music, reading: VerovioReading) -> list[tuple[Fraction, int
     """
     notes, start = [], Fraction(0)
     for bar in music.bars:
-        for sound in bar.upper.sounds:
-            notes.append((start + sound.onset, int(sound.tones[0].path[0]), bool(sound.grace)))
+        notes += [
+            (start + sound.onset, int(sound.tones[0].path[0]), bool(sound.grace))
+            for sound in bar.upper.sounds
+        ]
         start += bar.length
     if len(notes) != len(reading.notes):
         return [(onset, pitch) for onset, pitch, _ in notes]

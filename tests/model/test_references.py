@@ -59,12 +59,21 @@ def test_a_variation_may_have_a_variation(resolved):
 @pytest.mark.parametrize(
     ("text", "rules"),
     [
-        ("```lick a\nvary: b\n```\n```lick b\nvary: a\n```\n", ["course/vary-circle"] * 2),
+        ("```lick a\nvary: b\n```\n```lick b\nvary: a\n```\n", ["course/vary-circle"]),
         ("```lick a\nvary: a\n```\n", ["course/vary-circle"]),
         ("```lick a\nvary: nobody\n```\n", ["course/unknown-lick"]),
         (BASE + "```lick a\nvary: one\n9.1: 5:3\n```\n", ["course/change-address"]),
         (BASE + "```lick a\nvary: one\n1.3: .\n```\n", ["syntax/join"]),
         ("```excerpt\nof: nobody\n```\n", ["course/unknown-lick"]),
+        ("```neck\nof: nobody\n```\n", ["course/unknown-lick"]),
+        (BASE.replace("\nA7", "\nposition: 2 (bars 5-6)\n\nA7", 1), ["course/field-bars"]),
+        (BASE.replace("\nA7", "\nclaims: cascade (bars 2-3)\n\nA7", 1), ["course/field-bars"]),
+        (
+            BASE
+            + GRID
+            + "```chorus c\nover: porch\nlicks: one\n```\n```chorus d\nover: porch\nlicks: c\n```\n",
+            ["course/unknown-lick"],
+        ),
         (BASE + "```excerpt\nof: one\nshow: bars 2-3\n```\n", ["course/excerpt-address"]),
         ("[E](lick:nobody@1.2)\n", ["course/link-target"]),
         (BASE + "\n[E](lick:one@1.9)\n", ["course/link-address"]),

@@ -27,10 +27,7 @@ RULE = Rule(
     bad=(
         Example(
             "```lick other\nvary: example\n```\n\n```lick example\nvary: other\n```",
-            (
-                "example",
-                "other",
-            ),
+            ("example",),
         ),
     ),
     stettable=False,

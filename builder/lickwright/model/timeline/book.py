@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from lickwright.findings import Finding
-from lickwright.model.blocks import Chorus, Excerpt, Lick
+from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock
 from lickwright.model.course import Course, Lesson, LickLink
 from lickwright.model.music import Line, Piece
 from lickwright.model.timeline.chorus import resolve_chorus
@@ -147,6 +147,8 @@ def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) ->
         if isinstance(block, Lick | Chorus):
             piece = pieces.get(block.name)
             piece = piece if piece is not None and piece.span == block.span else None
+        elif isinstance(block, NeckBlock):
+            findings += _check_neck(block, pieces)
         elif isinstance(block, Excerpt):
             shown[block.of] = shown.get(block.of, 0) + 1
             piece = _excerpt(block, f"{block.of}-{lesson.name}-{shown[block.of]}", pieces, findings)
@@ -169,6 +171,19 @@ def _excerpt(block: Excerpt, name: str, pieces: dict[str, Piece], findings: list
         piece = resolve_excerpt(block, base, name, faults)
     findings += faults
     return piece
+
+
+def _check_neck(block: NeckBlock, pieces: dict[str, Piece]) -> list[Finding]:
+    faults = Faults(block.of)
+    if block.of and block.of not in pieces:
+        place = dict(block.places).get("of", block.span)
+        faults.add("course/unknown-lick", f"there is no lick “{block.of}” to show on the neck", place)
+    elif block.of and block.bars is not None:
+        numbers = [bar.number for bar in pieces[block.of].music.bars]
+        if block.bars.first.bar not in numbers or block.bars.last.bar not in numbers:
+            place = dict(block.places).get("bars", block.span)
+            faults.add("course/field-bars", f"“{block.of}” has no bars {block.bars}", place)
+    return list(faults)
 
 
 def _check_link(link: LickLink, pieces: dict[str, Piece]) -> list[Finding]:

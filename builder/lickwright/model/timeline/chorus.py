@@ -35,6 +35,7 @@ def resolve_chorus(
     """Return the chorus as a piece; None when nothing of it can be played."""
     grid = grid_of(block.over, grids, faults)
     parts = [(part, pieces.get(part.lick)) for part in block.parts]
+    parts = [(part, piece if piece is not None and piece.kind == "lick" else None) for part, piece in parts]
     for part, piece in parts:
         if part.lick and piece is None:
             faults.add("course/unknown-lick", f"there is no lick “{part.lick}” in the course", part.span)

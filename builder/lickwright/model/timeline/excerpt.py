@@ -160,8 +160,8 @@ def _repeats_inside(bars: list[MusicBar]) -> list[MusicBar]:
 
 
 def _printed(bar: MusicBar, *, first: bool) -> tuple[ChordAt, ...]:
-    """The chord in force is printed where an excerpt begins."""
-    if not first or not bar.chords:
+    """The chord in force is printed where an excerpt begins (a pickup stands over that of bar 1)."""
+    if not first or not bar.chords or bar.number == 0:
         return bar.chords
     return (replace(bar.chords[0], carried=False), *bar.chords[1:])
 

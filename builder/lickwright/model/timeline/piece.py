@@ -71,6 +71,7 @@ def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faul
         )
     tempo = counted(lick.tempo or (grid.tempo if grid else settings.tempo), meter)
     music = _music(lick, grid, key, meter, swung=swings(feel, meter), settings=settings, faults=faults)
+    _check_bars(lick, music, faults)
     slow = counted(lick.slow, meter) if lick.slow else reduced(tempo)
     return Piece(
         name=lick.name,
@@ -94,6 +95,21 @@ def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faul
         level=settings.level,
         span=lick.span,
     )
+
+
+def _check_bars(lick: Lick, music: Music, faults: Faults) -> None:
+    """Positions and claims name bars that are there."""
+    numbers = [bar.number for bar in music.bars]
+    named = [(claim.bars, claim.span) for claim in lick.position]
+    named += [(claim.bars, claim.span) for claim in lick.claims]
+    for bars, span in named:
+        if bars is not None and not {bars.first.bar, bars.last.bar} <= set(numbers):
+            faults.add(
+                "course/field-bars",
+                f"the lick has no bars {bars}",
+                span,
+                help=f"Its bars are {numbers[0]} to {numbers[-1]}",
+            )
 
 
 def _music(

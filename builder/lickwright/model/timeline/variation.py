@@ -34,7 +34,7 @@ def vary(lick: Lick, licks: Mapping[str, Lick], faults: Faults) -> tuple[Lick, t
     base: Lick | None = lick
     while base is not None and base.vary is not None:
         chain.append(base.vary)
-        if base.vary == lick.name:
+        if base.vary == lick.name and lick.name == next(name for name in licks if name in chain):
             circle = " → ".join(chain)
             faults.add("course/vary-circle", f"{circle}: a variation of itself", lick.place_of("vary"))
         if chain.count(base.vary) > 1:

@@ -41,7 +41,9 @@ def test_written_length() -> None:
         (Meter(4, 4), Fraction(2), "beat 3"),
         (Meter(4, 4), Fraction(7, 2), "the second half of beat 4"),
         (Meter(6, 8), Fraction(3, 2), "beat 2"),
-        (Meter(6, 8), Fraction(2), "the end of beat 2"),
+        (Meter(6, 8), Fraction(2), "eighth 5"),
+        (Meter(6, 8), Fraction(7, 4), "the end of beat 2"),
+        (Meter(4, 4), Fraction(1, 4), "the end of beat 1"),
         (Meter(3, 4), Fraction(3), "the bar line"),
     ],
 )

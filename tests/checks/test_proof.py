@@ -123,3 +123,9 @@ def test_nothing_slow_is_imported() -> None:
     ).stdout.split()
     assert "lickwright.checks.harmony.unexplained" in modules
     assert not {"music21", "verovio", "numpy", "soundfile"} & set(modules)
+
+
+def test_a_row_that_is_miscounted_accuses_no_note(room: Proofroom) -> None:
+    """A names row with an entry missing is one finding, not one for each note after it."""
+    proof = room.prove("A | 5:0 - 5:4 - 4:2 - 3:2 -\n  names | A E A")
+    assert [rule for rule, _ in told(proof)] == ["syntax/row-count"]

@@ -30,7 +30,7 @@ def count_units(filled: Fraction, full: Fraction) -> str:
 
 
 def place_in_bar(bar: MusicBar, onset: Fraction) -> str:
-    """Return a place in a bar in words: ``beat 3``, ``the second half of beat 4``, ``the bar line``."""
+    """Return a place in a bar in words: ``beat 3``, ``the second half of beat 4``, ``eighth 5``."""
     place = onset + bar.offset
     if place >= bar.meter.length:
         return "the bar line"
@@ -40,4 +40,7 @@ def place_in_bar(bar: MusicBar, onset: Fraction) -> str:
         return f"beat {beat + 1}"
     if share == Fraction(1, 2):
         return f"the second half of beat {beat + 1}"
+    unit = Fraction(4, bar.meter.unit)
+    if bar.meter.is_compound and (place / unit).denominator == 1:
+        return f"{'eighth' if bar.meter.unit == 8 else 'sixteenth'} {place / unit + 1}"
     return f"the end of beat {beat + 1}"

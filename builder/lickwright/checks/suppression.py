@@ -51,6 +51,7 @@ harmony/chord-symbol | piece | harmony/no-chord-stated
 course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
 course/chorus-meter | piece | rhythm/bar-length
+syntax/row-count | bar | witness/* hands/slide
 syntax/late-bend | sound | hands/* harmony/* witness/*
 """
 

@@ -43,21 +43,26 @@ def _between_voices(subject: Subject) -> Iterator[Finding]:
     music = subject.piece.music
     moments = [(at, sound) for lower in (False, True) for _, sound, at in walk(music, lower=lower)]
     moments.sort(key=lambda moment: (moment[0], moment[1].address.lower))
-    holding: dict[int, tuple[Fraction, Sound, Tone]] = {}
+    holding: dict[int, tuple[Fraction, Fraction, Sound, Tone]] = {}
     for at, sound in moments:
         for tone in sound.tones:
             held = holding.get(tone.string)
-            if held is not None and held[0] > at and held[1].address.lower != sound.address.lower:
+            if held is not None and held[1] > at and held[2].address.lower != sound.address.lower:
+                first = held[3].span.text
+                both = (
+                    f"{first} and {tone.span.text}"
+                    if held[0] == at
+                    else f"{first} is still held when {tone.span.text} comes"
+                )
                 yield subject.report(
                     RULE,
-                    f"both voices need string {tone.string} at once: {held[2].span.text} is still held"
-                    f" when {tone.span.text} comes",
+                    f"both voices need string {tone.string} at once: {both}",
                     tone.span,
                     sound.address,
-                    labels=(Label(held[2].span, "held here"),),
+                    labels=(Label(held[3].span, "the other voice"),),
                     help="Play one of them on the next string, or shorten the one that is held",
                 )
-            holding[tone.string] = (at + sound.duration, sound, tone)
+            holding[tone.string] = (at, at + sound.duration, sound, tone)
 
 
 RULE = Rule(

@@ -61,9 +61,8 @@ NOT_YET = {
     "picking": "picking: alternate, down first\n\nAm | 5:0 5:2 5:3 - - - - -\n  rh | u u u\n",
     "stroke": "key: A minor\n\nAm | 5:0 h 5:2 5:3 - - - - -\n  rh | d d u\n",
     "position": "position: 9\nkey: A minor\n\nAm | 5:0 5:2 5:3 - - - - -\n",
-    "claims": "claims: cascade (bars 5-6)\nkey: A minor\n\nAm | 5:0 5:2 5:3 - - - - -\n",
+    "claims": "claims: cascade\nkey: A minor\n\nAm | 5:0 5:2 5:3 - - - - -\n",
     "scale": "```scale g\nscale: G major\nfrom: 6:4 to 1:3\n```\n",
-    "neck": "```neck\nof: nobody\n```\n",
 }
 
 

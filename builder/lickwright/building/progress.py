@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from lickwright.building.plan import Job
@@ -36,14 +36,20 @@ def unwatched(step: Step) -> None:
 class Tally:
     """Counts licks, not jobs: a lick is done when the last thing ordered for it is."""
 
-    def __init__(self, wanted: Iterable[Job], watch: Watch) -> None:
+    def __init__(self, wanted: Sequence[Job], watch: Watch) -> None:
         self._left = Counter(job.order.for_lick for job in wanted)
         self._total = len(self._left)
         self._watch = watch
+        if wanted:
+            self._tell("")
 
     def count(self, job: Job) -> None:
         """Take note that a job has ended."""
         name = job.order.for_lick
         self._left[name] -= 1
-        self._left += Counter()  # drops what has come to nothing
+        if not self._left[name]:
+            del self._left[name]
+        self._tell(name)
+
+    def _tell(self, name: str) -> None:
         self._watch(Step("Engraving and sounding", self._total - len(self._left), self._total, name))

@@ -27,8 +27,8 @@ class Progress:
         terminal = sys.stderr.isatty()
         if not (terminal if self.wanted is None else self.wanted):
             return
-        line = f"{step.work} {step.done} of {step.total}: {step.name}" if step.total else step.work
-        if line == self._last:
+        line = f"{step.work}: {step.done} of {step.total} licks {step.name}" if step.total else step.work
+        if (line := line.rstrip()) == self._last:
             return
         self._last = line
         if terminal:

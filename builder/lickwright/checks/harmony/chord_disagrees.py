@@ -1,7 +1,5 @@
 """A margin that names another chord than the progression.
 
-Or a chorus that puts a lick over other chords than its own.
-
 Why it matters: the band plays one, the page shows the other.
 
 What to do: write the progression's chord, or leave the margin empty; vary the lick where it is to fit

@@ -295,7 +295,7 @@ def _over(bars: list[tuple[MusicBar, ChorusPart]], grid: Grid, faults: Faults) -
             if rule == "harmony/chord-disagrees" and bar.number and part.lick not in told:
                 told.add(part.lick)
                 faults.add(
-                    rule,
+                    "harmony/chorus-chord",
                     f"“{part.lick}” is over {chord.symbol.symbol} in bar {bar.number} of the chorus, "
                     f"where “{grid.name}” has {other.symbol.symbol}",
                     part.span,

@@ -22,6 +22,7 @@ hands/join-stands-still | error | A join after which no string has moved
 harmony/over-repeat | error | A repeated bar that meets two different chords
 harmony/chord-disagrees | error | A margin that names another chord than the progression
 harmony/chord-colour | query | A margin and a progression that differ in the chord's extension
+harmony/chorus-chord | note | A lick of a chorus that stands over another chord than it was written for
 harmony/key-disagrees | note | A lick in another key than its progression
 harmony/no-chord-stated | note | A bar with no chord in force
 course/unknown-progression | error | A progression that is not in the course

@@ -67,6 +67,7 @@ class Values:
     by_name: dict[str, Any] = field(default_factory=dict)
     places: list[tuple[str, Span]] = field(default_factory=list)
     _names: dict[str, Span] = field(default_factory=dict)
+    _meant: set[str] = field(default_factory=set)
 
     def take(
         self,
@@ -91,7 +92,8 @@ class Values:
         name = Span(found.source, item.name.start, item.name.end)
         entry = table.get(item.key)
         if entry is None:
-            _report_unknown(item, name, (*table, *extra), kind, found)
+            near = _report_unknown(item, name, (*table, *extra), kind, found)
+            self._meant.add(near or "")
             return
         attribute, reader = entry
         place = Span(found.source, item.value.start, item.value.end)
@@ -128,10 +130,10 @@ class Values:
 
     def require(self, name: str, kind: str, opening: Line, found: Collector) -> None:
         """Report that a field which the block needs is not there at all."""
-        if name not in self._names:
+        if name not in self._names and name not in self._meant:
             span = Span(found.source, opening.start, opening.end)
             found.add(
-                "syntax/field-missing", f"the {kind} has no {name}:", span, hint=_NEEDED.get((kind, name), "")
+                "syntax/field-missing", f"the {kind} has no {name}", span, hint=_NEEDED.get((kind, name), "")
             )
 
     def place_tuple(self) -> FieldPlaces:
@@ -153,12 +155,12 @@ def read_fields(body: Body, table: Table, kind: str, found: Collector) -> Values
         span = Span(found.source, whole.start, whole.end)
         names = list_words(sorted(table)) if table else ""
         hint = f"its fields are {names}" if names else "leave it empty"
-        found.add("syntax/line", f"the {kind} has no use for {quote(whole.text)}", span, hint=hint)
+        found.add("syntax/line", f"{quote(whole.text)} stands in a {kind}, which has no use for it", span, hint=hint)
     return read
 
 
 _REPEATED = frozenset({"stets"})
-_TEXT = frozenset({"title", "source", "tags"})
+_TEXT = frozenset({"title", "source", "tags", "stet"})
 _NEEDED = {
     ("chorus", "licks"): "name them in order: licks: porch-step gate-swing x2 rest 2",
     ("chorus", "over"): "a chorus is played over one progression: over: porch",
@@ -168,13 +170,16 @@ _NEEDED = {
 }
 
 
-def _report_unknown(item: Field, name: Span, right: tuple[str, ...], kind: str, found: Collector) -> None:
+def _report_unknown(
+    item: Field, name: Span, right: tuple[str, ...], kind: str, found: Collector
+) -> str | None:
+    """Report a name that is none, and return the one it is nearest to."""
     if item.is_change:
         found.add("syntax/change", f"a {kind} has no changes, only a lick with vary: has them", name)
-        return
+        return None
     near = find_nearest(item.key, right)
     hint = f"did you mean {near}?" if near else f"its fields are {list_words(sorted(right))}"
     fix = near if near and "shape" not in near else None
-    found.add(
-        "syntax/unknown-field", f"a {kind} has no field {quote(item.name.text)}", name, hint=hint, fix=fix
-    )
+    message = f"a {kind} has no field {quote(item.name.text)}"
+    found.add("syntax/unknown-field", message, name, hint=hint, fix=fix)
+    return near

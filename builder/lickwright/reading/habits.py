@@ -127,7 +127,7 @@ def _order_signs(token: str) -> str:
         return ""
     signs = "".join(sign for sign in "~/\\!'^" if sign in found[2])
     right = found[1] + signs
-    return right if right != token and is_strike(right) else ""
+    return right if right != token and len(right) == len(token) and is_strike(right) else ""
 
 
 def _find_joined(token: str, shown: str) -> tuple[str, str, str] | None:

@@ -55,6 +55,8 @@ FIELDS: Table = {
 }
 _ROW = re.compile(r"\s*([^\s|:]{1,9})\s*\|(?!:)")
 _ROWS: dict[str, RowKind | None] = {**{kind: kind for kind in ROW_KINDS}, "low": None}
+_MOST_SURPLUS = 8
+"""Bars after the first of a line whose slots are looked at too."""
 _SHAPE_NAME = re.compile(r"[A-Za-z][A-Za-z0-9#♯♭-]*")
 _NO_SHAPES = frozenset({"h", "p", "s", "r", "g", "ring", "mute", "open"})
 _COMMON_TIME = Meter(4, 4)
@@ -248,7 +250,9 @@ class _LickReader:
         )
         upper = self.upper.read(pieces.slots.strip())
         if pieces.surplus is not None:
-            VoiceReader(self.hand).read(pieces.surplus)
+            for music in pieces.surplus.split("|")[:_MOST_SURPLUS]:
+                if ":" in music.text:
+                    VoiceReader(self.hand).read(music)
         self.bars.append(_RawBar(margin, upper, Span(self.found.source, whole.start, whole.end)))
 
     def _read_row(self, kind: str, name: Line, line: Line) -> None:

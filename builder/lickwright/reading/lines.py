@@ -41,6 +41,15 @@ class Line:
         """Return the piece from ``first`` to ``last``, counted in this one."""
         return Line(self.text[first:last], self.start + first)
 
+    def split(self, sign: str) -> list[Line]:
+        """Return the pieces between the signs."""
+        pieces: list[Line] = []
+        at = 0
+        for text in self.text.split(sign):
+            pieces.append(Line(text, self.start + at))
+            at += len(text) + len(sign)
+        return pieces
+
     def strip(self) -> Line:
         """Return it without the blanks at both ends."""
         text = self.text.rstrip()

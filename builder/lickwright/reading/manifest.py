@@ -156,13 +156,18 @@ class _ManifestReader:
             checked = check(value)
             if isinstance(checked, Fault):
                 self.fault((*path, key), f"{key} {checked.message}", checked.hint, checked.right)
+                if checked.usable is not None:
+                    read[key] = checked.usable
             else:
                 read[key] = checked
         return read
 
     def require(self, path: Path, section: Section, table: Any) -> None:
+        if not isinstance(table, dict):
+            return
+        meant = {find_nearest(str(key), section.keys) for key in table if key not in section.keys}
         for key in section.needed:
-            if isinstance(table, dict) and key not in table:
+            if key not in table and key not in meant:
                 hint = f'write {key} = "…" under [{path[0]}]' if len(path) == 1 else ""
                 message = f"{section.said} has no {key}"
                 self.found.add("course/missing-key", message, self.span(path, key=True), hint=hint)

@@ -22,6 +22,7 @@ SHORTEST, LONGEST = 300, 1000
 """Scale length in mm."""
 PROMISES = ("licks", "lessons", "keys", "progressions", "choruses")
 """What a course may promise a number of."""
+_HUGE = 1e9
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z0-9]{1,8})*")
 
 
@@ -31,11 +32,13 @@ class Fault:
 
     Attributes:
         right: The TOML that should stand there, if there is exactly one.
+        usable: What can be read of the value nevertheless.
     """
 
     message: str
     hint: str = ""
     right: str | None = None
+    usable: Any = None
 
 
 Check = Callable[[Any], Any]
@@ -95,7 +98,8 @@ def _number(least: float, most: float) -> Check:
         fine = isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
         if fine and least <= value <= most:
             return float(value)
-        return Fault(f"is {_say(value)}, a number from {least:g} to {most:g} was expected")
+        bounds = f"from {least:g} to {most:g} " if most < _HUGE else ""
+        return Fault(f"is {_say(value)}, a number {bounds}was expected")
 
     return check
 
@@ -137,12 +141,17 @@ def _check_language(value: Any) -> Any:
 
 
 def _check_files(value: Any) -> Any:
-    if isinstance(value, list) and all(isinstance(file, str) and file.strip() for file in value):
-        return tuple(value)
-    right = f'["{value}"]' if isinstance(value, str) and value and '"' not in value else None
-    return Fault(
-        f"is {_say(value)}, a list of file names was expected", 'as in ["first.md", "second.md"]', right
-    )
+    hint = 'as in ["first.md", "second.md"]'
+    if isinstance(value, str) and value.strip() and '"' not in value:
+        message = f"is {_say(value)}, a list of file names was expected"
+        return Fault(message, hint, f'["{value}"]', (value,))
+    if not isinstance(value, list):
+        return Fault(f"is {_say(value)}, a list of file names was expected", hint)
+    files = tuple(file for file in value if isinstance(file, str) and file.strip())
+    if len(files) < len(value):
+        odd = next(file for file in value if not isinstance(file, str) or not file.strip())
+        return Fault(f"lists {_say(odd)}, file names were expected", hint, None, files)
+    return files
 
 
 SECTIONS: dict[str, Section] = {
@@ -175,7 +184,7 @@ SECTIONS: dict[str, Section] = {
         },
     ),
     "promises": Section("the promise list", dict.fromkeys(PROMISES, _whole(0, 100_000))),
-    "limits": Section("the list of limits", others=_number(-1e6, 1e6)),
+    "limits": Section("the list of limits", others=_number(-_HUGE, _HUGE)),
 }
 """The tables of the manifest but ``unit``, which may repeat."""
 

@@ -109,7 +109,7 @@ def check_beats(chords: tuple[MarginChord, ...], meter: Meter, found: Collector)
             continue
         at = Fraction(chord.beat - 1) + (Fraction(1, 2) if chord.half else 0)
         if not 1 <= chord.beat <= meter.beats:
-            message = f"{meter} has {_say_beats(meter)}: there is no beat {chord.beat}"
+            message = f"there is no beat {chord.beat} in {meter}, which has {meter.beats}"
             found.add("rhythm/chord-beat", message, chord.span)
         elif number and at <= last:
             message = f"{chord.symbol} on beat {chord.beat} stands after a chord that begins no earlier"

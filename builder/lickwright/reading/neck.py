@@ -101,10 +101,10 @@ def read_neck(body: Body, found: Collector, strings: int) -> NeckBlock:
     places = dict(read.places)
     span = Span(found.source, body.opening.start, body.opening.end)
     if "show" in places and "of" in places:
-        found.add("syntax/field-value", "a neck has either show: or of:, not both", places["of"])
+        found.add("syntax/field-value", "a neck has either show or of, not both", places["of"])
     elif not places:
         hint = "as in show: A7 chord tones, frets 0-5, or of: porch-step"
-        found.add("syntax/field-missing", "the neck has neither show: nor of:", span, hint=hint)
+        found.add("syntax/field-missing", "the neck has neither show nor of", span, hint=hint)
     known = {**read.by_name.get("of", {}), **read.by_name.get("show", {})}
     reach = known.get("strings")
     if reach and reach[1] > strings:

@@ -65,7 +65,7 @@ class _Grid:
                 times = line.part(m.start("times"), m.end("times")) if m["times"] else None
                 self._close(part, times, before)
             else:
-                if self.text is not None or (kind == "bar" and before in ("bar", "opens")):
+                if self.text is not None or before in ("bar", "opens"):
                     self._end_cell(part)
                 if kind == "opens":
                     self.opens = True

@@ -43,6 +43,7 @@ _TOKEN = re.compile(
       | (?P<word>[^\s()\[\]]+)""",
     re.VERBOSE,
 )
+_TOUCHING = re.compile(r"(\d\S*?)((?:ring|mute|open|pos\d{1,2})\[)")
 _JOINS = {kind.value: kind for kind in JoinKind}
 _SIGNS = frozenset((*_JOINS, "-", "."))
 _KINDS = {"ring": BracketKind.RING, "mute": BracketKind.MUTE, "open": BracketKind.POSITION}
@@ -130,7 +131,7 @@ class VoiceReader:
             elif kind == "grace":
                 self._open_group("g(", span)
             else:
-                self._refuse_bracket(m[0], span)
+                self._mend_bracket(m[0], span, line)
             if len(found.findings) - faults > _MOST_FAULTS:
                 rest = Span(source, span.end, line.end)
                 found.add(
@@ -329,6 +330,18 @@ class VoiceReader:
             )
         if not bracket.flat:
             self._members.append(Closing(span))
+
+    def _mend_bracket(self, text: str, span: Span, line: Line) -> None:
+        """Part a slot from a bracket that it touches, ``4:2ring[``, or refuse the bracket."""
+        m = _TOUCHING.fullmatch(text)
+        if m is None:
+            self._refuse_bracket(text, span)
+            return
+        at = span.start + m.start(2)
+        between = Span(span.source, at, at)
+        self.hand.found.add("syntax/slot", "a blank is missing between two slots", between, fix=" ")
+        self._read_word(m[1], Span(span.source, span.start, at), line)
+        self._open_bracket(m[2], Span(span.source, at, span.end))
 
     def _refuse_bracket(self, text: str, span: Span) -> None:
         word = text[:-1]

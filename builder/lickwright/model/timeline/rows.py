@@ -9,43 +9,43 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import zip_longest
+from typing import Any
 
 from lickwright.model.bar import Entry, Row
-from lickwright.model.music import Sound, Tone
+from lickwright.model.music import Sound
 
 STROKES = frozenset({"d", "u", "P"})
 """Entries of ``rh`` that are a stroke of the pick for the whole sound."""
 
+_OF_TONES = {"rh": "hand", "lh": "finger", "names": "name", "degrees": "degree"}
+"""What an entry's values say of the tones, by the kind of row."""
+
 
 def with_rows(sounds: tuple[Sound, ...], rows: Sequence[Row]) -> tuple[Sound, ...]:
     """Return the sounds with what the rows say of them."""
-    told = list(sounds)
-    for row in rows:
-        for index, entry in enumerate(row.entries[: len(told)]):
-            told[index] = _told(told[index], row, entry)
-    return tuple(told)
+    if not rows:
+        return sounds
+    return tuple(
+        _told(sound, [(row.kind, row.entries[index]) for row in rows if index < len(row.entries)])
+        for index, sound in enumerate(sounds)
+    )
 
 
-def _told(sound: Sound, row: Row, entry: Entry) -> Sound:
-    values = entry.values
-    if row.kind == "signs":
-        return replace(sound, signs=tuple(value for value in values if value is not None))
-    if row.kind == "rh" and len(values) == 1 and values[0] in STROKES:
-        return replace(sound, stroke=values[0])
-    pairs = zip_longest(sound.tones, values[: len(sound.tones)])
-    return replace(sound, tones=tuple(_tone_told(tone, row, value) for tone, value in pairs))
-
-
-def _tone_told(tone: Tone, row: Row, value: str | None) -> Tone:
-    if value is None:
-        return tone
-    match row.kind:
-        case "rh":
-            return replace(tone, hand=value)
-        case "lh":
-            return replace(tone, finger=value)
-        case "names":
-            return replace(tone, name=value)
-        case _:
-            return replace(tone, degree=value)
+def _told(sound: Sound, entries: Sequence[tuple[str, Entry]]) -> Sound:
+    whole: dict[str, Any] = {}
+    tones: list[dict[str, Any]] = [{} for _ in sound.tones]
+    for kind, entry in entries:
+        values = entry.values
+        if kind == "signs":
+            whole["signs"] = tuple(value for value in values if value is not None)
+        elif kind == "rh" and len(values) == 1 and values[0] in STROKES:
+            whole["stroke"] = values[0]
+        else:
+            for told, value in zip(tones, values, strict=False):
+                if value is not None:
+                    told[_OF_TONES[kind]] = value
+    if any(tones):
+        whole["tones"] = tuple(
+            replace(tone, **told) if told else tone for tone, told in zip(sound.tones, tones, strict=True)
+        )
+    return replace(sound, **whole) if whole else sound

@@ -35,9 +35,8 @@ BUDGET = 8.0
 
 def main(rounds: int = 15) -> None:
     """Measure three licks and print a table."""
-    print(
-        f"{'lick':12}{'Verovio':>10}{'MEI':>8}{'dress':>8}{'ours':>8}{'ratio':>8}{'kB':>8}   ms of CPU, both widths"
-    )
+    print("Milliseconds of CPU for both widths; ours = MEI + dress.")
+    print(f"{'lick':12}{'Verovio':>10}{'MEI':>8}{'dress':>8}{'ours':>8}{'ratio':>8}{'kB':>8}")
     for name, text in (("two bars", PORCH), ("four bars", FOUR_BARS), ("every sign", TORTURE)):
         music = read(text)
         verovio, writing, dressing = [], [], []

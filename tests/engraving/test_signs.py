@@ -1,12 +1,13 @@
 """Signs in the data = signs drawn."""
 
+import re
 from collections import Counter
 from dataclasses import replace
 from itertools import groupby
 
 import pytest
 from drawn import kinds
-from engraved_licks import MUSIC
+from engraved_licks import EDGES, MUSIC, read
 from witness import sounds, tones
 
 from lickwright.engraving.document import document
@@ -47,14 +48,19 @@ def expected(music: Music) -> Counter[str]:
         wanted["spread"] += sound.spread
         if any(tone.vibrato for tone in sound.tones) and "wide" not in sound.signs:
             wanted["vibrato"] += 1
-        wanted["slot hand"] += any(tone.hand for tone in sound.tones) or sound.stroke == "P"
-        wanted["slot finger"] += any(tone.finger for tone in sound.tones)
         for sign in sound.signs:
             if sign.startswith("trill"):
                 wanted.update(("trill", "slot trill-frets"))
             elif sign in _WORDS:
                 wanted[_WORDS[sign]] += 1
         wanted["artic"] += (sound.stroke in ("d", "u")) + sound.accent + sound.short
+    moments = {
+        (s.address.bar, s.onset): s for s in sounds(music) if any(t.hand for t in s.tones) or s.stroke == "P"
+    }
+    wanted["slot hand"] = len(moments)
+    wanted["slot finger"] = len(
+        {(s.address.bar, s.onset) for s in sounds(music) if any(t.finger for t in s.tones)}
+    )
     wanted["let-ring"] = len({sound.ring for sound in sounds(music)} - {0})
     wanted["palm-mute"] = len({sound.mute for sound in sounds(music)} - {0})
     wanted["position"] = sum(fret is not None for fret, _ in groupby(sounds(music), lambda s: s.position))
@@ -158,6 +164,23 @@ def test_a_bracket_over_a_line_break_is_drawn_in_two_pieces() -> None:
     """At one bar a line, let ring goes on in the next system."""
     engraved = engrave(ScoreOrder(MUSIC["torture"], "x", "narrow"))
     assert sum(system.svg.count('class="sign let-ring continued"') for system in engraved.systems) == 1
+
+
+def test_signs_over_a_line_break_are_drawn_in_two_pieces() -> None:
+    """Brackets, slides, holds and bent lines are parted, not dropped, where a line ends.
+
+    Without its first bar the lines end at the other bar lines.
+    """
+    text = EDGES["over the line"]
+    continued: Counter[str] = Counter()
+    for music in (read(text), read(text.replace("G | 3:0 - - - - - - 3:2 h\n", ""))):
+        engraved = engrave(ScoreOrder(music, "x", "narrow"))
+        assert not differences(engraved, music)
+        for system in engraved.systems:
+            continued.update(re.findall(r'class="sign ([a-z-]+) continued"', system.svg))
+    assert continued.keys() == {
+        "slide", "hold", "bent-line", "let-ring", "palm-mute", "position", "vibrato",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

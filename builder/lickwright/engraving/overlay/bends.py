@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 _QUARTERS = {0: "", 1: "¼", 2: "½", 3: "¾"}
 _TIP = 34.0
 """Half the width of an arrow head."""
+_HELD = 200.0
+"""How high over the tab a bend is held that comes from the line before."""
 
 
 def amount(steps: Fraction) -> str:
@@ -150,7 +152,7 @@ def _release(canvas: Canvas, sign: Sign) -> None:
     x = (end.x - 0.05 * size) if end else _tip(at) + 1.1 * size
     foot = target.y - (0.5 if end else 0.1) * size
     same = words is not None and words.system == target.system
-    top = _top(words) if words is not None and same else foot - 1.3 * size
+    top = _top(words) if words is not None and same else canvas.frames[target.system].top - _HELD
     start = float(words.element.get("x", "0")) if words is not None and same else x - 1.6 * size
     if words is not None and not same:
         frame = canvas.frames[words.system]
@@ -182,7 +184,7 @@ def _hold(canvas: Canvas, sign: Sign) -> None:
     if not same:
         frame = canvas.frames[end.system]
         group = canvas.group(end.system, "hold continued")
-        stroke(group, f"M{frame.left:.0f} {end.y - 330:.0f}H{end.x:.0f}", dash="70 50")
+        stroke(group, f"M{frame.left:.0f} {frame.top - _HELD:.0f}H{end.x:.0f}", dash="70 50")
 
 
 def _bent_line(canvas: Canvas, sign: Sign) -> None:

@@ -66,11 +66,12 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """A system: its element, the first note's place, the right edge of its staves."""
+    """A system: its element, the first note's place, the right edge, the top line of its lowest staff."""
 
     element: etree._Element
     left: float
     right: float
+    top: float
 
 
 class Canvas:
@@ -98,7 +99,10 @@ class Canvas:
                 elif kind in ("note", "rest", "mRest") and left > 0:
                     place = _place(element)
                     left = min(left, place) if place is not None else left
-            self.frames.append(Frame(system, left - 60, right))
+            staff = system.findall("g[@class='measure'][1]/g[@class='staff']")
+            line = staff[-1].find("path") if staff else None
+            top = float(_NUMBER.findall(line.get("d", "0 0"))[1]) if line is not None else 0.0
+            self.frames.append(Frame(system, left - 60, right, top))
 
     def anchor(self, local: str) -> Anchor | None:
         """The middle of a digit (``t…``) or notehead (``s…``); ``None`` when it is not drawn."""

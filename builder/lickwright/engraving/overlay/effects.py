@@ -58,7 +58,7 @@ def _swell(canvas: Canvas, sign: Sign) -> None:
     at, words = canvas.near(sign.start), canvas.words(sign.slots[0])
     if at is None or words is None:
         return
-    y = words.y - 80
+    y = words.y - 120
     stroke(canvas.group(at.system, "swell"), f"M{at.x + 420:.0f} {y - 90:.0f}L{at.x - 60:.0f} {y:.0f}l480 90")
     blank(words)
 

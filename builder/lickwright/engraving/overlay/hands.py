@@ -8,6 +8,7 @@ from lickwright.engraving.overlay.canvas import lower, move
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from fractions import Fraction
 
     from lickwright.engraving.overlay.canvas import Canvas
     from lickwright.engraving.score import Entry, Score
@@ -18,22 +19,23 @@ _CLEAR = 90.0
 
 
 def plan(score: Score, plan: Plan) -> None:
-    """Plan both rows; a chord's letters stand one over the other, the highest string on top."""
+    """Plan both rows; letters of one moment stand one over the other, the highest string on top."""
     host = score.staves.host
+    moments: dict[tuple[int, Fraction], list[Entry]] = {}
     for entry in score.entries:
-        hand = _stack(entry, "hand")
-        if not hand and entry.sound.stroke == "P":
-            hand = "P"
-        for words, row, italic in ((hand, "hand", True), (_stack(entry, "finger"), "finger", False)):
-            if words:
-                at = f"{host}{entry.anchor}"
-                slot = plan.slot(entry.bar, row, words, row, start=at, below=True, italic=italic)
+        moments.setdefault((entry.bar, entry.sound.onset), []).append(entry)
+    for (bar, _), entries in moments.items():
+        tones = sorted((t for entry in entries for t in entry.sound.tones), key=lambda tone: tone.string)
+        hand = [tone.hand for tone in tones if tone.hand is not None]
+        if not hand and any(entry.sound.stroke == "P" for entry in entries):
+            hand = ["P"]
+        finger = [tone.finger for tone in tones if tone.finger is not None]
+        for letters, row in ((hand, "hand"), (finger, "finger")):
+            if letters:
+                at = f"{host}{entries[0].anchor}"
+                words = "\n".join(letters)
+                slot = plan.slot(bar, row, words, row, start=at, below=True, italic=row == "hand")
                 plan.sign(row, at, slots=(slot,))
-
-
-def _stack(entry: Entry, field: str) -> str:
-    tones = sorted(entry.sound.tones, key=lambda tone: tone.string)
-    return "\n".join(value for tone in tones if (value := getattr(tone, field)) is not None)
 
 
 def _row(canvas: Canvas, sign: Sign) -> None:

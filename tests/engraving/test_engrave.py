@@ -179,6 +179,12 @@ def test_bars_are_boxed_from_left_to_right(score: tuple[str, Width, View]) -> No
 
 
 @EACH
+def test_no_ink_strays_from_its_system(score: tuple[str, Width, View]) -> None:
+    """Two staves with all their signs are never higher than 26 staff spaces and a few rows."""
+    assert all(1000 < system.height < 6600 for system in SCORES[score].systems)
+
+
+@EACH
 def test_the_view_box_holds_all_ink(score: tuple[str, Width, View]) -> None:
     """No text and no glyph lies outside the height of its system."""
     for root in parsed(SCORES[score]):

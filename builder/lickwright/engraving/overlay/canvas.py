@@ -99,8 +99,9 @@ class Canvas:
                 elif kind in ("note", "rest", "mRest") and left > 0:
                     place = _place(element)
                     left = min(left, place) if place is not None else left
-            staff = system.findall("g[@class='measure'][1]/g[@class='staff']")
-            line = staff[-1].find("path") if staff else None
+            measure = system.find("g[@class='measure']")
+            staves = [] if measure is None else measure.findall("g[@class='staff']")
+            line = staves[-1].find("path") if staves else None
             top = float(_NUMBER.findall(line.get("d", "0 0"))[1]) if line is not None else 0.0
             self.frames.append(Frame(system, left - 60, right, top))
 

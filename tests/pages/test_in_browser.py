@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect, sync_playwright
+from playwright.sync_api import Browser, Page, expect
 
 from lickwright.building.renderers import make
 from lickwright.model.orders import Recorded
@@ -30,15 +30,6 @@ def lesson_file(edition, tmp_path_factory) -> Path:
         (site / path).parent.mkdir(exist_ok=True)
         (site / path).write_bytes(body)
     return site / page.path
-
-
-@pytest.fixture(scope="module")
-def chromium() -> Iterator[Browser]:
-    """Start Debian's Chromium once."""
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

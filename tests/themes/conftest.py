@@ -1,4 +1,4 @@
-"""A small lesson page made with the press theme and notation drawn by hand, and the browser that shows it."""
+"""A small lesson page made with the press theme and notation drawn by hand, and ways to open it."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from types import SimpleNamespace
 import pytest
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 THEME = Path(__file__).parents[2] / "themes" / "press"
 SHEETS = ("tokens.css", "page.css", "score.css", "proof.css", "print.css")
@@ -74,7 +74,6 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
                     "chords": "A7",
                     "position": "II position",
                     "roles": [],
-                    "fingers": "1 2",
                 }
                 for place, bar in enumerate(range(first, first + split))
             ]
@@ -203,15 +202,6 @@ def trial_page(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return write_site(tmp_path_factory.mktemp("press"))
 
 
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Start Debian's Chromium once."""
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
-        yield chromium
-        chromium.close()
-
-
 def open_desk(browser: Browser, file: Path, width: int = 1280, *, script: bool = True) -> Desk:
     """Open a page from disk, off line, and write down all it asks for and complains about."""
     context = browser.new_context(
@@ -233,9 +223,9 @@ def open_desk(browser: Browser, file: Path, width: int = 1280, *, script: bool =
 
 
 @pytest.fixture
-def desk(browser: Browser, trial_page: Path) -> Iterator[Desk]:
+def desk(chromium: Browser, trial_page: Path) -> Iterator[Desk]:
     """Open the trial lesson at 1280 px; when the test is done, nothing may have gone wrong on it."""
-    opened = open_desk(browser, trial_page)
+    opened = open_desk(chromium, trial_page)
     yield opened
     assert opened.page.evaluate("violations") == []
     assert opened.faults == []

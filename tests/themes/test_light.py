@@ -45,9 +45,9 @@ def test_print_is_black_on_white(desk):
     expect(page.locator("#first .wide")).to_be_visible()
 
 
-def test_without_script_there_is_no_dead_control(browser: Browser, trial_page: Path, press):
+def test_without_script_there_is_no_dead_control(chromium: Browser, trial_page: Path, press):
     """Notation, margin and words are there; nothing that needs script is."""
-    page = press.open_desk(browser, trial_page, script=False).page
+    page = press.open_desk(chromium, trial_page, script=False).page
     expect(page.locator("#first .wide svg").first).to_be_visible()
     expect(page.get_by_text("II position").first).to_be_visible()
     expect(page.locator("summary").first).to_be_visible()

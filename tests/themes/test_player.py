@@ -151,11 +151,11 @@ def test_words_play_their_notes(desk):
     assert page.url.endswith("page.html")
 
 
-def test_a_missing_sound_is_said(browser: Browser, trial_page: Path, tmp_path: Path, press):
+def test_a_missing_sound_is_said(chromium: Browser, trial_page: Path, tmp_path: Path, press):
     """A sound file that is not there is told in words, and Play is there to try again."""
     site = shutil.copytree(trial_page.parent, tmp_path / "site")
     (site / "sound" / "first-full.js").unlink()
-    desk = press.open_desk(browser, site / "page.html")
+    desk = press.open_desk(chromium, site / "page.html")
     desk.page.locator("#first .play").click()
     expect(desk.page.locator("#first [role=status]")).to_contain_text("first-full.js is missing")
     expect(desk.page.locator("#first .play")).to_have_text("Play")
@@ -214,9 +214,9 @@ def test_times(desk):
     assert page.evaluate(f"lickwright.time.countIn({music}, 2, true).entry") == 3.5
 
 
-def test_two_widths_share_one_state(browser: Browser, trial_page: Path, press):
+def test_two_widths_share_one_state(chromium: Browser, trial_page: Path, press):
     """On a phone the narrow bars are there to choose, reach 44 px, and nothing is wider than the page."""
-    desk = press.open_desk(browser, trial_page, 360)
+    desk = press.open_desk(chromium, trial_page, 360)
     page = desk.page
     assert page.locator("#first .wide").is_hidden()
     page.locator("#first .narrow [data-bar='2']").click()

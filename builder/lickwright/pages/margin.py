@@ -1,18 +1,22 @@
-"""The margin of a system: one entry a bar with its chords, position, roles and fingers."""
+"""The margin of a system: one entry a bar with its chords, position and roles.
+
+Fingers and strokes are drawn in the notation itself.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from lickwright.analysis import Role, RoleOf
-from lickwright.model.music import Line, Music, MusicBar, Tone
+from lickwright.model.music import Music, MusicBar
 from lickwright.pages.counting import roman, signs
 
 
 @dataclass(frozen=True, slots=True)
 class RoleMark:
-    """One degree in the role line; ``kind`` is ``root``, ``chord`` or ``other``."""
+    """The degree of a sound in the role line; ``kind`` is ``root``, ``chord`` or ``other``."""
 
     text: str
     kind: str
@@ -26,7 +30,6 @@ class BarMargin:
     chords: str
     position: str
     roles: tuple[RoleMark, ...]
-    fingers: str
 
 
 def bar_name(bar: MusicBar) -> str:
@@ -45,8 +48,7 @@ def bar_margins(music: Music, roles: Sequence[RoleOf] = ()) -> dict[int, BarMarg
             name="pickup" if not bar.number else f"bar {bar.number}",
             chords=chord_words(bar),
             position=_position(position),
-            roles=tuple(_mark(r) for r in roles if r.address.bar == bar.number and not r.address.lower),
-            fingers=_fingers(bar.upper),
+            roles=tuple(_marks(r for r in roles if r.address.bar == bar.number and not r.address.lower)),
         )
     return margins
 
@@ -62,19 +64,12 @@ def _position(fret: int | None) -> str:
     return f"{roman(fret)} position" if fret else "open position"
 
 
-def _mark(role: RoleOf) -> RoleMark:
-    chordal = role.role is Role.CHORD_TONE
-    return RoleMark(
-        signs(role.degree), "root" if chordal and role.degree == "1" else "chord" if chordal else "other"
-    )
-
-
-def _fingers(line: Line) -> str:
-    sounds = [[_finger(tone) for tone in sound.tones] for sound in line.sounds]
-    if not any(finger for sound in sounds for finger in sound):
-        return ""
-    return " ".join("+".join(finger or "·" for finger in sound) for sound in sounds)
-
-
-def _finger(tone: Tone) -> str:
-    return tone.finger or ""
+def _marks(roles: Iterable[RoleOf]) -> Iterator[RoleMark]:
+    """One mark a sound; what sounds together is joined, ``5+1``."""
+    for _, together in groupby(roles, key=lambda role: (role.address, role.turn)):
+        found = list(together)
+        text = "+".join(signs(role.degree) for role in found)
+        if any(role.role is not Role.CHORD_TONE for role in found):
+            yield RoleMark(text, "other")
+        else:
+            yield RoleMark(text, "root" if text == "1" else "chord")

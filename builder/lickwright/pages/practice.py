@@ -68,7 +68,6 @@ class BarView:
     chords: str
     position: str
     roles: tuple[RoleMark, ...]
-    fingers: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,7 +220,8 @@ def _layouts(rendition: Rendition) -> tuple[LayoutView, ...]:
 
 def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> SystemView:
     index = {bar.number: k for k, bar in enumerate(music.bars)}
-    bars = []
+    bars: list[BarView] = []
+    position = ""  # said where it begins, and again at the head of each system
     for box in system.bars:
         margin = margins[box.number]
         chords = chord_words(music.bars[index[box.number]])
@@ -233,9 +233,9 @@ def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> Syst
                 label=f"{margin.name.capitalize()}, {'chords' if ' ' in chords else 'chord'} {chords}",
                 name=margin.name,
                 chords=margin.chords,
-                position=margin.position,
+                position=margin.position if margin.position != position else "",
                 roles=margin.roles,
-                fingers=margin.fingers,
             )
         )
+        position = margin.position
     return SystemView(Markup(system.svg), tuple(bars))  # noqa: S704 - the engraver's own

@@ -18,6 +18,8 @@ from lickwright.pages.markdown import Body
 from lickwright.pages.player_data import notes_in, seconds_of
 from lickwright.pages.practice import Plan, Rendition, Score, plan_piece, score_of
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
 
 def plans_of(edition: Edition, lesson: Lesson) -> dict[int, Plan]:
     """Return the plan of each block with music by the line of its fence."""
@@ -139,11 +141,9 @@ def excerpt_title(block: Excerpt, piece: Piece) -> str:
     show = block.show
     if show is None:
         return piece.title
-    bars = (
-        f"bar {show.first.bar}"
-        if show.first.bar == show.last.bar
-        else f"bars {show.first.bar} to {show.last.bar}"
-    )
-    if show.first.bar == 0:
-        bars = "the pickup" if show.last.bar == 0 else f"the pickup to bar {show.last.bar}"
+    first, last = show.first.bar, show.last.bar
+    bars = f"bar {last}" if first == last else f"bars {first} to {last}"
+    if first == 0:
+        bars = "the pickup" if last == 0 else f"the pickup to bar {last}"
+    bars = bars.replace(" ", NO_BREAK)
     return f"{piece.title}, {bars}" if show.whole_bars else f"{piece.title}, from {bars}"

@@ -155,7 +155,9 @@ def read_fields(body: Body, table: Table, kind: str, found: Collector) -> Values
         span = Span(found.source, whole.start, whole.end)
         names = list_words(sorted(table)) if table else ""
         hint = f"its fields are {names}" if names else "leave it empty"
-        found.add("syntax/line", f"{quote(whole.text)} stands in a {kind}, which has no use for it", span, hint=hint)
+        found.add(
+            "syntax/line", f"{quote(whole.text)} stands in a {kind}, which has no use for it", span, hint=hint
+        )
     return read
 
 

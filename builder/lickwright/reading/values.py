@@ -163,7 +163,7 @@ def read_tuning(line: Line, found: Collector) -> Tuning | None:
     """Read the open strings, the lowest first."""
     tuning = parse_tuning(line.text)
     if tuning is None:
-        hint = f"the strings from the lowest to the highest, {FEWEST_STRINGS} to {MOST_STRINGS}: E2 A2 D3 G3 B3 E4"
+        hint = f"{FEWEST_STRINGS} to {MOST_STRINGS} strings, the lowest first: E2 A2 D3 G3 B3 E4"
         refuse(line, found, f"{quote(line.text)} is no tuning", hint)
     return tuning
 

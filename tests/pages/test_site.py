@@ -100,3 +100,14 @@ def test_theme_files():
     names = [path for path, _ in theme_files()]
     assert {"theme/tokens.css", "theme/player.js", "theme/light.js"} <= set(names)
     assert not [name for name in names if name.endswith(".html")]
+
+
+def test_guide(site):
+    """The author's guide has its contents and its pages; each form stands there typed and engraved."""
+    contents = site["guide/index.html"]
+    assert "How a course is written" in contents
+    pages = [html for path, html in site.items() if path.startswith("guide/") and path != "guide/index.html"]
+    assert len(pages) > 10
+    joins = site["guide/joins.html"]
+    assert joins.index("<code>```lick stepping-stones") < joins.index('id="lick-stepping-stones"')
+    assert '<a href="../proof.html">Proof sheet</a>' in joins

@@ -19,6 +19,7 @@ from lickwright.pages.practice import glyphs_of, rendition_of
 from lickwright.pages.shelf import GUIDE, Entry, Group, shelf
 from lickwright.pages.theme import Theme
 from lickwright.pages.weaving import LessonWeaver, plans_of
+from lickwright.reading.course import read_course
 
 FOLDER = "guide"
 
@@ -97,8 +98,6 @@ def read_guide(theme: Theme, *, sound: bool) -> Edition | None:
 
     It is a course like any other, with its own manifest and the lessons in its order.
     """
-    from lickwright.reading.course import read_course
-
     folder = Path(str(files("lickwright") / FOLDER))
     course, _ = read_course(folder) if (folder / "course.toml").is_file() else (None, ())
     if course is None:

@@ -165,7 +165,9 @@ def edition(course: Course) -> Edition:
         lick="step",
         address="1.3",
     )
-    error = Finding("course/link-target", Severity.ERROR, "there is no lick “nowhere”", step.span(0, 3))
+    error = Finding(
+        "building/not-made", Severity.ERROR, "The notation of far could not be made", step.span(0, 3)
+    )
     standing = Standing(query, Stet("harmony/unexplained", "the clash is the point"), "a41f")
     return Edition(course, book, read_theme(), (error, query), (standing,))
 

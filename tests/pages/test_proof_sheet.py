@@ -12,12 +12,12 @@ from lickwright.pages.proof_sheet import proof_sheet
 
 @pytest.fixture(scope="module")
 def html(edition, made) -> str:
-    return proof_sheet(edition, ("harmony/unexplained",), guide=False).render(made)
+    return proof_sheet(edition, guide=False).render(made)
 
 
 def test_orders_the_bar_of_a_finding(edition):
     """A finding with an address orders its bar alone, its sound marked; one without orders nothing."""
-    (order,) = proof_sheet(edition, (), guide=False).orders
+    (order,) = proof_sheet(edition, guide=False).orders
     assert [bar.number for bar in order.music.bars] == [1]
     assert (order.width, order.marks) == ("narrow", (Address(1, 3),))
 
@@ -29,7 +29,7 @@ def test_counts_and_verdict(edition, made, html):
         in html
     )
     assert "not to be published until the error is mended" in html
-    clean = proof_sheet(replace(edition, findings=()), (), guide=False).render(made)
+    clean = proof_sheet(replace(edition, findings=()), guide=False).render(made)
     assert "No errors, no queries, no notes" in clean
     assert "The course may be published." in clean
 
@@ -45,7 +45,7 @@ def test_a_finding(edition, html):
     line = edition.course.lessons[0].source.text.split("\n").index("porch") + 1
     assert f"lessons/step.md:{line}:1" in html
     assert '<a class="typed" href="handbook/harmony-unexplained.html">harmony/unexplained</a>' in html
-    assert '<span class="typed">course/link-target</span>' in html
+    assert '<span class="typed">building/not-made</span>' in html
     assert "the chord stands here" in html
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from lickwright.checks.catalogue import rules
 from lickwright.checks.stets import seal
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address, AddressRange
@@ -63,12 +64,11 @@ class CountView:
     href: str
 
 
-def proof_sheet(edition: Edition, rules: Sequence[str], *, guide: bool) -> Page:
+def proof_sheet(edition: Edition, *, guide: bool) -> Page:
     """Return the proof sheet.
 
     Args:
         edition: With its findings.
-        rules: Ids of the rules that have a page in the handbook.
         guide: Whether the author's guide stands beside it.
     """
     orders = {k: order for k, f in enumerate(edition.findings, 1) if (order := bar_order(edition, f, k))}
@@ -76,8 +76,7 @@ def proof_sheet(edition: Edition, rules: Sequence[str], *, guide: bool) -> Page:
     def render(made: Made) -> str:
         drawn = {k: score for k, order in orders.items() if isinstance(score := made(order), Engraved)}
         views = [
-            finding_view(edition, finding, k, drawn.get(k), rules)
-            for k, finding in enumerate(edition.findings, 1)
+            finding_view(edition, finding, k, drawn.get(k)) for k, finding in enumerate(edition.findings, 1)
         ]
         errors = sum(finding.severity is Severity.ERROR for finding in edition.findings)
         licks = sum(piece.kind == "lick" for piece in edition.music.pieces)
@@ -113,9 +112,7 @@ def bar_order(edition: Edition, finding: Finding, number: int) -> ScoreOrder | N
     return ScoreOrder(music, prefix=f"finding-{number}", width="narrow", marks=marks, for_lick=piece.name)
 
 
-def finding_view(
-    edition: Edition, finding: Finding, number: int, engraved: Engraved | None, rules: Sequence[str]
-) -> FindingView:
+def finding_view(edition: Edition, finding: Finding, number: int, engraved: Engraved | None) -> FindingView:
     """Return a finding as the template prints it."""
     figures: tuple[Figure, ...] = ()
     if engraved and engraved.systems:
@@ -133,7 +130,7 @@ def finding_view(
         labels=tuple(
             f"{label.span.source.path}:{label.span.place[0]}: {label.text}" for label in finding.labels
         ),
-        facts=tuple(_facts(edition, finding, rules)),
+        facts=tuple(_facts(edition, finding)),
     )
 
 
@@ -143,8 +140,8 @@ def _mending(finding: Finding) -> tuple[TypedLine, ...]:
 
 
 def _stet_lines(edition: Edition, finding: Finding) -> tuple[TypedLine, ...]:
-    mark = _seal(edition, finding)
-    if not mark or finding.severity is Severity.ERROR:
+    rule, mark = rules().get(finding.rule), _seal(edition, finding)
+    if not mark or rule is None or not rule.stettable:
         return ()
     address = f" {finding.address}" if finding.address else ""
     return (_said(""), _said("to let it stand:"), _said(f'stet: {finding.rule}{address} #{mark} "…"'))
@@ -159,7 +156,7 @@ def _seal(edition: Edition, finding: Finding) -> str:
     return seal(piece.music, Address.parse(finding.address)) if piece else ""
 
 
-def _facts(edition: Edition, finding: Finding, rules: Sequence[str]) -> list[Fact]:
+def _facts(edition: Edition, finding: Finding) -> list[Fact]:
     facts = []
     path = finding.span.source.path
     lessons = (*edition.course.lessons, *edition.course.drafts)
@@ -170,7 +167,7 @@ def _facts(edition: Edition, finding: Finding, rules: Sequence[str]) -> list[Fac
     if path:
         line, column = finding.span.place
         facts.append(Fact("File", f"{path}:{line}:{column}", typed=True))
-    href = relative(rule_path(finding.rule), PROOF) if finding.rule in rules else ""
+    href = relative(rule_path(finding.rule), PROOF) if finding.rule in rules() else ""
     facts.append(Fact("Rule", finding.rule, typed=True, href=href))
     if mark := _seal(edition, finding):
         facts.append(Fact("Seal", f"#{mark}", typed=True))

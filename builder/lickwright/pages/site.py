@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from lickwright.checks.catalogue import rules
 from lickwright.checks.proof import Proof
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
@@ -42,7 +41,7 @@ def student_pages(edition: Edition) -> tuple[Page, ...]:
 def editor_pages(edition: Edition, guide: Edition | None = None) -> tuple[Page, ...]:
     """Return the proof sheet, the handbook of rules and the author's guide."""
     beside = guide is not None
-    pages = [proof_sheet(edition, tuple(rules()), guide=beside), *handbook_pages(edition, guide=beside)]
+    pages = [proof_sheet(edition, guide=beside), *handbook_pages(edition, guide=beside)]
     return (*pages, *(guide_pages(edition, guide) if guide else ()))
 
 

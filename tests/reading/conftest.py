@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import NamedTuple
 
-FIXTURES = Path(__file__).parent / "fixtures"
+HERE = Path(__file__).parent
+sys.path.append(str(HERE))
+FIXTURES = HERE / "fixtures"
 
 
 class Case(NamedTuple):

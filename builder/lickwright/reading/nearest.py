@@ -28,14 +28,16 @@ def count_edits(one: str, other: str) -> int:
 def find_nearest(word: str, right: Iterable[str]) -> str | None:
     """Return the right word that differs least, None when none is near.
 
-    Near is another case, or about one letter in three wrong, three at most.
+    Near is another case, the beginning of it, or about one letter in three wrong, three at most.
     """
     if len(word) > _LONGEST:
         return None
     folded = word.casefold()
     best: tuple[int, str] | None = None
     for candidate in right:
-        away = count_edits(folded, candidate.casefold())
+        known = candidate.casefold()
+        cut_short = len(folded) > 2 and known.startswith(folded)
+        away = 1 if cut_short and known != folded else count_edits(folded, known)
         if away <= min(3, (max(len(word), len(candidate)) + 1) // 3) and (best is None or away < best[0]):
             best = (away, candidate)
     return best[1] if best else None

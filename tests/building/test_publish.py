@@ -224,6 +224,7 @@ def test_a_kill_loses_nothing(course: Path, silent: Callable[[], Published], tmp
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(600)
 def test_a_kill_at_every_step_loses_nothing(
     course: Path, silent: Callable[[], Published], tmp_path: Path
 ) -> None:

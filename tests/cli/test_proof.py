@@ -72,6 +72,7 @@ def test_strict_minds_queries(lickwright: Command, write: Callable[..., None]) -
     assert lickwright("proof", "--strict").status == 1
 
 
+SLOW = (pytest.mark.slow, pytest.mark.timeout(600))
 CYCLE = "```lick a\nvary: b\n1.1: 5:2\n```\n\n```lick b\nvary: a\n1.1: 5:2\n```\n"
 LONG = "A | 5:0 - 4:2 -  3:2 - - -\n" * 500
 
@@ -100,7 +101,7 @@ BAD = {
 
 
 @pytest.mark.parametrize(
-    "kind", [pytest.param(kind, marks=pytest.mark.slow if "megabyte" in kind else ()) for kind in BAD]
+    "kind", [pytest.param(kind, marks=SLOW if "megabyte" in kind else ()) for kind in BAD]
 )
 def test_bad_input_is_a_finding(lickwright: Command, write: Callable[..., None], kind: str) -> None:
     """Whatever is wrong is said as a finding with a place and in the status, never by a traceback."""

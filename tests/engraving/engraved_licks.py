@@ -30,7 +30,7 @@ def resolve(text: str) -> tuple[Music, list[str]]:
         lines.append(Line(row, at))
         at += len(row) + 1
     found = Collector(source, "test")
-    lick = read_lick(Body(Line("```lick test", 0), "test", tuple(lines)), found, 6)
+    lick = read_lick(Body(Line("```lick test", 0), "test", tuple(lines), 6), found)
     faults = Faults("test")
     settings = Settings(parse_key("A major"), "straight", Tempo(120), Guitar(), Provenance("own"))
     piece = resolve_lick(lick, {}, settings, faults)

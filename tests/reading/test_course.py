@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from lickwright.model.strike import Strike
 from lickwright.reading.course import read_course
 
 if TYPE_CHECKING:
@@ -194,6 +195,24 @@ def test_a_variation_has_the_strings_of_its_base(tmp_path: Path) -> None:
     assert course is not None
     assert say(findings) == ["lessons/a.md:16:6 syntax/string"]
     assert [len(course.licks[name].changes) for name in "abc"] == [1, 1, 0]
+
+
+def test_a_variation_has_the_shapes_of_its_base(tmp_path: Path) -> None:
+    """A chord named in the base may be used in a change, and may be named anew."""
+    base = "```lick base\nshape G: 6:3+5:2\nshape D: 4:0+3:2\n\nA | G D\n```\n"
+    text = "```lick {}\nvary: {}\n{}1.1: G!\n1.2: {}\n```\n"
+    first = text.format("one", "base", "", "D")
+    second = text.format("two", "one", "shape G: 6:3+4:0\n", "Dm")
+    course, findings = read_course(write(tmp_path, {"a.md": second + first, "b.md": base}))
+    assert course is not None
+    assert say(findings) == ["lessons/a.md:5:6 syntax/slot"]
+    strike = course.licks["one"].changes[0].to
+    assert isinstance(strike, Strike)
+    assert ([note.fret for note in strike.notes], strike.shape, strike.accent) == ([3, 2], "G", True)
+    again = course.licks["two"].changes[0].to
+    assert isinstance(again, Strike)
+    assert [note.string for note in again.notes] == [6, 4]
+    assert course.licks["one"].shapes == ()
 
 
 def test_variations_in_a_circle_end(tmp_path: Path) -> None:

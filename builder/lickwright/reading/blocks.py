@@ -31,18 +31,18 @@ class Kind:
     """A kind of block: whether it has a name, and how it is read."""
 
     named: bool
-    read: Callable[[Body, Collector, int], Block | None]
+    read: Callable[[Body, Collector], Block | None]
 
 
 KINDS: dict[str, Kind] = {
     "lick": Kind(named=True, read=read_lick),
-    "progression": Kind(named=True, read=lambda body, found, _: read_progression(body, found)),
-    "chorus": Kind(named=True, read=lambda body, found, _: read_chorus(body, found)),
-    "excerpt": Kind(named=False, read=lambda body, found, _: read_excerpt(body, found)),
+    "progression": Kind(named=True, read=read_progression),
+    "chorus": Kind(named=True, read=read_chorus),
+    "excerpt": Kind(named=False, read=read_excerpt),
     "scale": Kind(named=True, read=read_scale),
     "neck": Kind(named=False, read=read_neck),
-    "open-strings": Kind(named=False, read=lambda body, found, _: read_open_strings(body, found)),
-    "tuner": Kind(named=False, read=lambda body, found, _: read_tuner(body, found)),
+    "open-strings": Kind(named=False, read=read_open_strings),
+    "tuner": Kind(named=False, read=read_tuner),
 }
 _WORD = re.compile(r"\S+")
 
@@ -98,9 +98,9 @@ def _read_name(words: list[Line], found: Collector) -> str:
     return right
 
 
-def read_block(kind: str, body: Body, found: Collector, strings: int) -> Block | None:
+def read_block(kind: str, body: Body, found: Collector) -> Block | None:
     """Read a block of a known kind; None when nothing of use can be read."""
     found.block, found.address = body.name, ""
-    block = KINDS[kind].read(body, found, strings)
+    block = KINDS[kind].read(body, found)
     found.block = found.address = ""
     return None if KINDS[kind].named and not body.name else block

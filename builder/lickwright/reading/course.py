@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from lickwright.findings import Label
+from lickwright.instrument.tuning import STANDARD
 from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
 from lickwright.model.course import Course, Lesson, Unit
 from lickwright.reading.collector import Collector, quote
-from lickwright.reading.lesson import read_lesson
+from lickwright.reading.lesson import Base, read_lesson
 from lickwright.reading.manifest import NAME, Listed, Manifest, read_manifest
 from lickwright.reading.nearest import find_nearest
 from lickwright.text import Source, Span
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from lickwright.findings import Finding
+    from lickwright.model.fields import Shape
 
 LESSONS = "lessons"
 _TRIES = (OSError, RuntimeError, ValueError)
@@ -43,7 +46,7 @@ class _CourseReader:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.findings: list[Finding] = []
-        self.strings = 6
+        self.strings = STANDARD.count
 
     def read(self) -> Course | None:
         source = self.load(NAME)
@@ -215,48 +218,35 @@ class _CourseReader:
     # The whole
 
     def read_variations(self, course: Course) -> Course:
-        """Read again the lessons with variations of a lick whose guitar has other strings."""
-        counts = {
-            name: count
-            for name, lick in course.licks.items()
-            if lick.vary and (count := _count_strings(lick, course)) not in (None, self.strings)
-        }
-        if not counts:
+        """Read again the lessons with variations of a lick that has shapes, or strings of its own."""
+        plain = Base(self.strings)
+        licks = course.licks
+        bases = {name: _find_base(lick, licks, self.strings) for name, lick in licks.items() if lick.vary}
+        bases = {name: base for name, base in bases.items() if base != plain}
+        if not bases:
             return course
 
         def renew(lesson: Lesson) -> Lesson:
-            if not any(
-                placed.block.name in counts for placed in lesson.blocks if isinstance(placed.block, Lick)
-            ):
-                return lesson
-            path = lesson.source.path
-            garbled = any(f.rule == "course/encoding" and f.span.source.path == path for f in self.findings)
-            self.findings = [
-                f for f in self.findings if f.span.source.path != path or f.rule == "course/encoding"
-            ]
-            known = {name: count for name, count in counts.items() if count is not None}
-            again, findings = read_lesson(
-                lesson.source, lesson.name, draft=lesson.draft, strings=self.strings, tunings=known
-            )
-            self.findings += () if garbled else findings
-            return again
+            names = {placed.block.name for placed in lesson.blocks if isinstance(placed.block, Lick)}
+            return self.read_again(lesson, bases) if names & bases.keys() else lesson
 
         units = tuple(
             Unit(unit.title, tuple(map(renew, unit.lessons)), tuple(map(renew, unit.drafts)))
             for unit in course.units
         )
-        return Course(
-            course.title,
-            course.author,
-            course.settings,
-            units,
-            course.edition,
-            course.language,
-            course.licence,
-            course.promises,
-            course.manifest,
-            course.places,
+        return replace(course, units=units)
+
+    def read_again(self, lesson: Lesson, bases: dict[str, Base]) -> Lesson:
+        """Read a lesson now that the bases of its variations are known."""
+        path = lesson.source.path
+        here = [finding for finding in self.findings if finding.span.source.path == path]
+        garbled = [finding for finding in here if finding.rule == "course/encoding"]
+        self.findings = [finding for finding in self.findings if finding.span.source.path != path]
+        again, findings = read_lesson(
+            lesson.source, lesson.name, draft=lesson.draft, strings=self.strings, bases=bases
         )
+        self.findings += garbled or findings
+        return again
 
     def check_names(self, course: Course) -> None:
         """Report names that two blocks have."""
@@ -298,13 +288,17 @@ def _unify_line_ends(text: str) -> str:
     return text.replace("\r\n", "\n").replace("\r", "\n") if "\r" in text else text
 
 
-def _count_strings(lick: Lick, course: Course) -> int | None:
-    """Return how many strings a variation's guitar has by its own or its bases' tuning."""
+def _find_base(lick: Lick, licks: dict[str, Lick], strings: int) -> Base:
+    """Return what a variation has from the licks it varies, the nearest first."""
+    shapes: dict[str, Shape] = {}
+    count: int | None = None
     seen: set[str] = set()
     now: Lick | None = lick
     while now is not None and now.name not in seen:
         seen.add(now.name)
-        if now.tuning is not None:
-            return now.tuning.count
-        now = course.licks.get(now.vary) if now.vary else None
-    return None
+        if count is None and now.tuning is not None:
+            count = now.tuning.count
+        if now is not lick:
+            shapes = {shape.name: shape for shape in now.shapes} | shapes
+        now = licks.get(now.vary) if now.vary else None
+    return Base(count or strings, tuple(shapes.values()))

@@ -84,7 +84,7 @@ def explain_slot(token: str, span: Span, hand: Hand) -> None:
         return
     shown = quote(token, 24)
     if _SHAPE.fullmatch(token.rstrip("!'^")):
-        near = find_nearest(token, hand.shapes)
+        near = find_nearest(token, (*hand.shapes, *hand.inherited))
         hint = (
             f"did you mean {near}" if near else f"name it in a field first, as in shape {shown}: 6:3+5:2+4:0"
         )

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from lickwright.instrument.tuning import STANDARD
 from lickwright.model.course import Lesson, LickLink, Placed
 from lickwright.reading.blocks import read_block, read_info
 from lickwright.reading.collector import Collector
@@ -19,8 +21,17 @@ if TYPE_CHECKING:
     from markdown_it.token import Token
 
     from lickwright.findings import Finding
+    from lickwright.model.fields import Shape
 
 _PARSER = build_parser()
+
+
+@dataclass(frozen=True, slots=True)
+class Base:
+    """What a variation's text is read against: the strings and shapes of the lick it varies."""
+
+    strings: int
+    shapes: tuple[Shape, ...] = ()
 
 
 def read_lesson(
@@ -28,8 +39,8 @@ def read_lesson(
     name: str,
     *,
     draft: bool = False,
-    strings: int = 6,
-    tunings: Mapping[str, int] | None = None,
+    strings: int = STANDARD.count,
+    bases: Mapping[str, Base] | None = None,
 ) -> tuple[Lesson, tuple[Finding, ...]]:
     """Read a lesson.
 
@@ -38,7 +49,7 @@ def read_lesson(
         name: Its name without ``.md``.
         draft: Whether it is left out of the site.
         strings: How many strings the course's guitar has.
-        tunings: Licks whose guitar, by way of the lick they vary, has another number of strings.
+        bases: What variations have from the licks they vary, by the variation's name.
 
     Returns:
         The lesson as far as it could be read, and every fault of the file.
@@ -56,9 +67,9 @@ def read_lesson(
         if read is None:
             continue
         kind, block_name = read
-        body = Body(fence.opening, block_name, fence.lines, fence.number)
-        count = (tunings or {}).get(block_name, strings)
-        block = read_block(kind, body, found, count)
+        base = (bases or {}).get(block_name) or Base(strings)
+        body = Body(fence.opening, block_name, fence.lines, base.strings, base.shapes)
+        block = read_block(kind, body, found)
         if block is not None:
             blocks.append(Placed(fence.number, block))
     title, links = _read_prose(tokens, env, source, found)

@@ -52,18 +52,18 @@ FIELDS: Table = {
 _COMMON_TIME = Meter(4, 4)
 
 
-def read_lick(body: Body, found: Collector, strings: int) -> Lick:
+def read_lick(body: Body, found: Collector) -> Lick:
     """Read a lick block.
 
     Args:
         body: The block.
         found: Where faults go; its ``block`` is the lick's name.
-        strings: How many strings the guitar has when the lick does not name a tuning.
 
     Returns:
         The lick as far as it could be read.
     """
-    reader = _LickReader(body, found, Hand(found, strings))
+    inherited = {shape.name: shape for shape in body.shapes}
+    reader = _LickReader(body, found, Hand(found, body.strings, inherited=inherited))
     reader.set_tuning()
     for line in body.lines:
         reader.read_line(line)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from lickwright.findings import Edit, Fix
 
 if TYPE_CHECKING:
+    from lickwright.model.fields import Shape
     from lickwright.reading.collector import Collector
 
 _COMMENT = re.compile(r"(?:^|(?<=\s))\s*;")
@@ -72,13 +73,15 @@ class Body:
         opening: The line of the fence that opens it, from the first back-tick or tilde.
         name: The name after the block kind, or empty.
         lines: The lines inside.
-        number: 0-based line of the file at which it opens.
+        strings: How many strings the guitar has, unless the block says otherwise.
+        shapes: Chords with a name that a variation has from its base.
     """
 
     opening: Line
     name: str
     lines: tuple[Line, ...]
-    number: int = 0
+    strings: int
+    shapes: tuple[Shape, ...] = ()
 
 
 def note_odd_blanks(line: Line, found: Collector) -> None:

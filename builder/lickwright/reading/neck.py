@@ -95,10 +95,11 @@ def read_of(line: Line, found: Collector) -> dict[str, Any] | None:
 FIELDS: Table = {"show": ("show", read_show), "of": ("of", read_of)}
 
 
-def read_neck(body: Body, found: Collector, strings: int) -> NeckBlock:
+def read_neck(body: Body, found: Collector) -> NeckBlock:
     """Read a neck block as far as it can be read."""
     read = read_fields(body, FIELDS, "neck", found)
     places = dict(read.places)
+    strings = body.strings
     span = Span(found.source, body.opening.start, body.opening.end)
     if "show" in places and "of" in places:
         found.add("syntax/field-value", "a neck has either show or of, not both", places["of"])

@@ -82,11 +82,12 @@ FIELDS: Table = {
 }
 
 
-def read_scale(body: Body, found: Collector, strings: int) -> ScaleBlock:
+def read_scale(body: Body, found: Collector) -> ScaleBlock:
     """Read a scale block as far as it can be read."""
     read = read_fields(body, FIELDS, "scale", found)
     read.require("scale", "scale", body.opening, found)
     known: dict[str, Any] = read.by_name
+    strings = body.strings
     path = known.pop("path", None)
     if path is not None:
         for string, _ in path:

@@ -51,12 +51,14 @@ class Hand:
         found: Where faults go.
         strings: How many strings the guitar has.
         shapes: Chords with a name, usable as slots.
+        inherited: Those of the lick that this one varies.
         mended: The right form of the slot reported last, empty when there is not exactly one.
     """
 
     found: Collector
     strings: int
     shapes: dict[str, Shape] = field(default_factory=dict)
+    inherited: dict[str, Shape] = field(default_factory=dict)
     mended: str = ""
 
 
@@ -82,7 +84,7 @@ def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
         explain_slot(token, span, hand)
         return None
     slide_in, core, slide_out, accent, short, spread = found.groups()
-    shape = hand.shapes.get(core)
+    shape = hand.shapes.get(core) or hand.inherited.get(core)
     notes: list[Note] = []
     if shape is None:
         at = start + len(slide_in)

@@ -148,7 +148,7 @@ def test_the_player_is_told_the_music(music, made, edition):
     step = music[0]
     assert (step["name"], step["beats"], step["beat"], step["pickup"]) == ("step", 4, 0.5, 0)
     assert step["prefix"] == "step-"
-    assert step["bars"] == [[0, 2], [2, 4]]
+    assert (step["bars"], step["length"]) == ([[0, 2], [2, 4]], 4)
     assert [(t["label"], t["scale"]) for t in step["tempi"]] == [("60", 2), ("120", 1)]
     assert step["lights"][1] == [0.25, ["s1-2u1", "t1-2u1"]]
     assert step["lights"][15][1] == ["s2-8u1", "t2-8u1", "s2-8u2", "t2-8u2"]

@@ -87,6 +87,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         "beats": 2,
         "pickup": 0,
         "bars": [[k * BAR, (k + 1) * BAR] for k in range(BARS)],
+        "length": BARS * BAR,
         "tempi": [
             {"bpm": 120, "label": "120", "scale": 2, "file": f"sound/{name}-slow.js"},
             {"bpm": 240, "label": "240", "scale": 1, "file": f"sound/{name}-full.js"},

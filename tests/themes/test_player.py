@@ -214,6 +214,13 @@ def test_times(desk):
     assert page.evaluate(f"lickwright.time.countIn({music}, 2, true).entry") == 3.5
 
 
+def test_all_bars_are_looped_with_their_repeats(desk):
+    """A range is from bar to bar as first played; the whole goes on to the end of the last repeat."""
+    music = "{bars: [[0, 1], [1, 2]], length: 4}"
+    spans = [desk.page.evaluate(f"lickwright.time.span({music}, {r})") for r in ([0, 0], [1, 1], [0, 1])]
+    assert spans == [[0, 1], [1, 2], [0, 4]]
+
+
 def test_two_widths_share_one_state(chromium: Browser, trial_page: Path, press):
     """On a phone the narrow bars are there to choose, reach 44 px, and nothing is wider than the page."""
     desk = press.open_desk(chromium, trial_page, 360)

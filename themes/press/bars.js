@@ -4,7 +4,7 @@
  * pointer layer and one Tab stop a layout: arrows, Home and End move, Shift extends, Enter and
  * Space take one bar, the same bar again or Escape lets go.
  *
- * @typedef {[number, number] | null} Range first and last bar by index, or none
+ * @typedef {[number, number] | null} BarRange first and last bar by index, or none
  */
 (function () {
   "use strict";
@@ -23,7 +23,7 @@
   /**
    * Watch one layout of a score.
    * @param {HTMLElement} layout
-   * @param {{range: () => Range, choose: (range: Range) => void}} player
+   * @param {{range: () => BarRange, choose: (range: BarRange) => void}} player
    */
   function watch(layout, player) {
     const buttons = /** @type {HTMLButtonElement[]} */ (Array.from(layout.querySelectorAll(".bars button")));
@@ -103,7 +103,7 @@
 
   /**
    * Draw the bracket over the chosen bars.
-   * @param {HTMLElement} section @param {Range} range
+   * @param {HTMLElement} section @param {BarRange} range
    */
   function mark(section, range) {
     for (const found of section.querySelectorAll(".bars button")) {

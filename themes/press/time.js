@@ -10,7 +10,8 @@
  * @property {string} prefix begins the ids of its notes, after the layout's own
  * @property {number} beat length of one beat in seconds
  * @property {number} beats beats to count in
- * @property {[number, number][]} bars start and end of each written bar
+ * @property {[number, number][]} bars start and end of each written bar, the first time it is played
+ * @property {number} length end of the last bar played
  * @property {number} pickup length of the pickup bar in seconds, 0 without one
  * @property {Tempo[]} tempi
  * @property {Light[]} lights in order of time
@@ -33,12 +34,13 @@
   }
 
   /**
-   * The seconds from the start of one bar to the end of another, at full tempo.
+   * The seconds from the start of one bar to the end of another, at full tempo; all bars with all repeats.
    * @param {Music} music @param {[number, number]} range first and last bar, by index
    * @returns {[number, number]}
    */
   function span(music, range) {
-    return [music.bars[range[0]][0], music.bars[range[1]][1]];
+    const all = range[0] === 0 && range[1] === music.bars.length - 1;
+    return [music.bars[range[0]][0], all ? music.length : music.bars[range[1]][1]];
   }
 
   /**

@@ -9,6 +9,7 @@ Notes keep their id and the class ``note``; a notehead is a ``use`` of the class
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -66,6 +67,7 @@ def compact(svg: str) -> str:
         if words.get("font-style") == "":
             del words.attrib["font-style"]
     root.set("text-anchor", "middle")
+    _share_size(root)
     return etree.tostring(root, encoding="unicode")
 
 
@@ -98,9 +100,21 @@ def _simplify(words: etree._Element) -> None:
         words.set("text-anchor", words.get("text-anchor", "start"))
 
 
+def _share_size(root: etree._Element) -> None:
+    """The size that most words have stands on the root."""
+    sizes = Counter(size for words in root.iter(_SVG + "text") if (size := words.get("font-size")))
+    if not sizes:
+        return
+    common = sizes.most_common(1)[0][0]
+    root.set("font-size", common)
+    for words in root.iter(_SVG + "text"):
+        if words.get("font-size") == common:
+            del words.attrib["font-size"]
+
+
 def _merge(measure: etree._Element) -> None:
     """Make one path of the straight strokes of a kind, and one of the beams."""
-    strokes: dict[tuple[etree._Element, str], list[str]] = {}
+    strokes: dict[tuple[etree._Element, str], list[Stroke]] = {}
     beams: list[str] = []
     for element in list(_plain(measure)):
         parent = element.getparent()
@@ -116,11 +130,11 @@ def _merge(measure: etree._Element) -> None:
             if found:
                 home = parent if _kind(parent) == "staff" else measure
                 strokes.setdefault((home, element.get("stroke-width", "0")), []).append(
-                    _stroke(*found.groups())
+                    (found[1], found[2], found[3], found[4])
                 )
                 _remove(element)
     for (home, width), drawn in strokes.items():
-        path = etree.Element(_SVG + "path", {"d": "".join(drawn), "stroke-width": width})
+        path = etree.Element(_SVG + "path", {"d": "".join(_chained(drawn)), "stroke-width": width})
         home.insert(0, path)
     if beams:
         etree.SubElement(measure, _SVG + "path", {"d": "".join(beams)})
@@ -136,10 +150,21 @@ def _plain(element: etree._Element) -> Iterator[etree._Element]:
             yield child
 
 
-def _stroke(x: str, y: str, x2: str, y2: str) -> str:
-    if y == y2:
-        return f"M{x} {y}H{x2}"
-    return f"M{x} {y}V{y2}" if x == x2 else f"M{x} {y}L{x2} {y2}"
+Stroke = tuple[str, str, str, str]
+
+
+def _chained(strokes: list[Stroke]) -> Iterator[str]:
+    """The strokes as path data; the pieces of a string that is broken for its figures hang together."""
+    at: tuple[str, str] | None = None
+    for x, y, x2, y2 in strokes:
+        level = y == y2
+        if level and at is not None and at[1] == y:
+            yield f"m{float(x) - float(at[0]):g} 0H{x2}"
+        elif level:
+            yield f"M{x} {y}H{x2}"
+        else:
+            yield f"M{x} {y}V{y2}" if x == x2 else f"M{x} {y}L{x2} {y2}"
+        at = (x2, y2) if level else None
 
 
 def _open(group: etree._Element) -> None:

@@ -143,6 +143,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
             "beats": meter.beats,
             "pickup": round(pickup, 5),
             "bars": bars,
+            "length": round(max(end for _, _, end in full.bars), 5),
             "tempi": [
                 {
                     "bpm": float(version.bpm),

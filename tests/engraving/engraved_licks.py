@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from lickwright.instrument.guitar import Guitar
-from lickwright.model.course import Settings
+from lickwright.model.course import Course, Settings, Unit
 from lickwright.model.fields import Provenance, Tempo
 from lickwright.model.music import Music
-from lickwright.model.timeline.faults import Faults
-from lickwright.model.timeline.piece import resolve_lick
-from lickwright.reading.collector import Collector
-from lickwright.reading.lick import read_lick
-from lickwright.reading.lines import Body, Line
+from lickwright.model.timeline import resolve as resolve_course
+from lickwright.reading.lesson import read_lesson
 from lickwright.text import Source
 from lickwright.theory.key import parse_key
+
+SETTINGS = Settings(parse_key("A major"), "straight", Tempo(120), Guitar(), Provenance("own"))
 
 
 def read(text: str) -> Music:
@@ -24,18 +23,10 @@ def read(text: str) -> Music:
 
 def resolve(text: str) -> tuple[Music, list[str]]:
     """Read a lick block's inside; return the music as written and what is wrong with it."""
-    source = Source("lick.md", text)
-    lines, at = [], 0
-    for row in text.split("\n"):
-        lines.append(Line(row, at))
-        at += len(row) + 1
-    found = Collector(source, "test")
-    lick = read_lick(Body(Line("```lick test", 0), "test", tuple(lines), 6), found)
-    faults = Faults("test")
-    settings = Settings(parse_key("A major"), "straight", Tempo(120), Guitar(), Provenance("own"))
-    piece = resolve_lick(lick, {}, settings, faults)
-    wrong = [f.message for f in (*found.findings, *faults) if f.severity.value != "note"]
-    return piece.music, wrong
+    lesson, found = read_lesson(Source("lessons/one.md", f"# One\n\n```lick test\n{text}```\n"), "one")
+    book, faults = resolve_course(Course("Test", "us", SETTINGS, (Unit("Unit", (lesson,)),)))
+    wrong = [finding.message for finding in (*found, *faults) if finding.severity.value != "note"]
+    return book.pieces[0].music, wrong
 
 
 PORCH = """title: Porch step

@@ -52,7 +52,8 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
         raise ValueError(f"not drawn: {', '.join(missing)}")
     draw_signs(canvas, signs)
     kept = made.notes | {f"b{number}" for number in made.bars}
+    frames = iter(canvas.frames)
     for page in read:
         glyphs |= page.glyphs
-        systems += [finish(system, prefix, page.width, kept) for system in page.systems]
+        systems += [finish(next(frames), prefix, page.width, kept) for _ in page.systems]
     return Engraved(tuple(systems), "".join(glyphs[name] for name in sorted(glyphs)), said)

@@ -14,12 +14,16 @@ from lickwright.model.orders import BarBox, System
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from lickwright.engraving.overlay.canvas import Canvas
+    from lickwright.engraving.overlay.canvas import Canvas, Frame
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _PAGE_MARGIN = 200.0
 TOP, BOTTOM = 290.0, 80.0
 """Room over the highest ink (for the bracket of a loop) and under the lowest, in units."""
+_STROKES = re.compile(r' d="M-?[\d.]+ (-?[\d.]+)(?: L-?[\d.]+ (-?[\d.]+))?')
+_CURVES = re.compile(r' d="M-?[\d.]+,[^"]*')
+_GLYPHS = re.compile(r'href="#g-([0-9A-F]+)" transform="translate\([^,]+, (-?[\d.]+)\)')
+_RANDOM = re.compile(r'<tspan id="[^"]*"(?: class="[^"]*")?')
 _FLAT, _SHARP = "\uea64", "\uea66"
 _SIGNS = {_FLAT: "♭", _SHARP: "♯", "\uea65": "♮"}
 _EMPTY = {"ledgerLines", "space", "mSpace", "meterSig", "accid", "stem", "tabDurSym", "keySig"}
@@ -57,7 +61,7 @@ def read_page(svg: str) -> Page:
     """Parse Verovio's SVG; its style, its description and its milestones fall away."""
     glyphs = hoist(svg)
     start, end = svg.find('<svg class="definition-scale"'), svg.rfind("</svg>")
-    root = etree.fromstring(svg[start:end])
+    root = etree.fromstring(_RANDOM.sub("<tspan", svg[start:end]))
     width = float(root.get("viewBox", "0 0 0 0").split()[2])
     margin = root.find("g")
     systems = [] if margin is None else [g for g in margin if g.get("class") == "system"]
@@ -73,51 +77,52 @@ def replace_digits(canvas: Canvas, texts: Iterable[tuple[str, str]]) -> None:
             figure.text = words
 
 
-def finish(element: etree._Element, prefix: str, width: float, kept: frozenset[str]) -> System:
-    """Turn a system's ``g`` into an SVG.
+def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> System:
+    """Turn a system into an SVG.
 
     Args:
-        element: The system.
+        frame: The system.
         prefix: Begins every id that stays.
         width: Of the page, in units.
         kept: Local ids that stay; the others are random.
     """
-    highest, lowest = [float("inf")], [float("-inf")]
+    element = frame.element
+    heights: list[float] = []
     bars: list[BarBox] = []
-    for part in list(element.iter()):
-        name = part.tag
+    for part in list(element.iter("g", "use", "text")):
         local = part.get("id")
         if local is not None:
             if local in kept:
                 part.set("id", prefix + local)
             else:
                 del part.attrib["id"]
-        if name == "g":
+        name = part.tag
+        if name == "use":
+            part.set("href", f"#g-{part.get('href', '#')[1:].partition('-')[0]}")
+        elif name == "text":
+            if part.get("font-size") == "0px":
+                del part.attrib["font-size"]
+            if local is None and part.get("text-anchor") and len(part) == 1 and not len(part[0]):
+                y = float(part.get("y", "0"))  # a digit
+                heights += (y - 250, y + 80)
+            else:
+                _clean(part)
+                heights += _text_heights(part)
+        else:
             kind = part.get("class", "")
             if (kind in _EMPTY and not len(part)) or "placeholder" in kind or "MilestoneEnd" in kind:
                 parent = part.getparent()
                 if parent is not None:
                     parent.remove(part)
             elif kind == "measure":
-                bars.append(_box(part, width, first=not bars))
+                bars.append(_box(part, width, frame.left - 90 if not bars else None))
             elif kind in _RESIZED:
                 _resize(part, kind)
             elif kind[:4] in _STYLED and (kind[:4] != "note" or part.find("text") is not None):
                 part.set(*_STYLED[kind[:4]])
-            continue
-        if name == "tspan":
-            continue
-        if name == "use":
-            part.set("href", f"#g-{part.get('href', '#')[1:].partition('-')[0]}")
-        elif name == "text":
-            _clean(part)
-        ink = _extent(part, name)
-        if ink is not None:
-            highest.append(ink[0])
-            lowest.append(ink[1])
-    top, foot = min(highest), max(lowest)
-    top, foot = top - TOP, foot + BOTTOM
     content = etree.tostring(element, encoding="unicode")
+    heights += _ink_heights(content)
+    top, foot = min(heights) - TOP, max(heights) + BOTTOM
     box = f"{-_PAGE_MARGIN:.0f} {top:.0f} {width:.0f} {foot - top:.0f}"
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" fill="currentColor" stroke="currentColor"'
@@ -126,31 +131,16 @@ def finish(element: etree._Element, prefix: str, width: float, kept: frozenset[s
     return System(svg, tuple(bars), width, float(round(foot - top)))
 
 
-def _box(measure: etree._Element, width: float, *, first: bool) -> BarBox:
-    left, right = float("inf"), 0.0
-    staff = measure.find("g[@class='staff']")
-    if staff is not None:
-        for path in staff.findall("path"):
-            numbers = [float(number) for number in _NUMBER.findall(path.get("d", ""))]
-            left, right = min(left, numbers[0]), max(right, numbers[-2])
-    if first:
-        places = [
-            float(_NUMBER.findall(use.get("transform", "0"))[0])
-            for kind in ("note", "rest", "mRest", "chord")
-            for sounding in measure.iter("g")
-            if sounding.get("class") == kind
-            for use in sounding.iter("use")
-        ]
-        digits = [float(words.get("x", "0")) - 90 for words in measure.iterfind(".//g[@class='note']/text")]
-        left = min([*places, *digits], default=left + 150) - 150
+def _box(measure: etree._Element, width: float, left: float | None) -> BarBox:
+    """A bar from bar line to bar line; the first of a system from ``left``, before its first note."""
+    lines = measure.findall("g[@class='staff']/path")
+    begin = float(_NUMBER.findall(lines[0].get("d", "0"))[0]) if left is None else left
+    end = float(_NUMBER.findall(lines[-1].get("d", "0 0"))[-2])
     number = int((measure.get("id") or "b0").rpartition("b")[2])
-    scale = 1 / width
-    return BarBox(number, round((left + _PAGE_MARGIN) * scale, 4), round((right + _PAGE_MARGIN) * scale, 4))
+    return BarBox(number, round((begin + _PAGE_MARGIN) / width, 4), round((end + _PAGE_MARGIN) / width, 4))
 
 
 def _clean(words: etree._Element) -> None:
-    if words.get("font-size") == "0px":
-        del words.attrib["font-size"]
     size = ""
     for span in words.iter("tspan"):
         if span.get("font-family"):
@@ -160,8 +150,6 @@ def _clean(words: etree._Element) -> None:
                 span.set("font-size", size)
         else:
             size = span.get("font-size") or size
-        if "class" in span.attrib:
-            del span.attrib["class"]
 
 
 def _resize(part: etree._Element, kind: str) -> None:
@@ -174,26 +162,20 @@ def _resize(part: etree._Element, kind: str) -> None:
             span.set("font-style", "italic")
 
 
-def _extent(part: etree._Element, name: str) -> tuple[float, float] | None:
-    """How far an element's ink reaches, from its top down; ``None`` for what is no ink of its own."""
-    if name == "path":
-        path = part.get("d", "")
-        if "C" not in path:  # straight: the ends of a stroke; of a sign's outline its start will do
-            words = path.replace("L", " ").split()
-            first = _NUMBER.match(words[1]) if len(words) > 1 else None
-            return (float(first[0]), float(first[0])) if first else None
-        heights = [float(number) for number in _NUMBER.findall(path)[1::2]]
-        return min(heights), max(heights)
-    if name == "use":
-        place = part.get("transform", "").partition(", ")[2].partition(")")[0]
-        over, under = _TALL.get(part.get("href", "")[3:], _INK)
-        return (float(place) - over, float(place) + under) if place else None
-    if name == "text":
-        spans = list(part.iter("tspan", "text"))
-        sizes = [float(span.get("font-size", "0px")[:-2]) for span in spans]
-        places = [float(span.get("y", "0")) for span in spans if span.get("y")]
-        return (min(places) - 0.75 * max(sizes), max(places) + 0.22 * max(sizes)) if places else None
-    if name in ("polygon", "polyline"):
-        heights = [float(number) for number in _NUMBER.findall(part.get("points", ""))[1::2]]
-        return (min(heights), max(heights)) if heights else None
-    return None
+def _text_heights(words: etree._Element) -> tuple[float, ...]:
+    """The top and the foot of the lines of a text."""
+    spans = list(words.iter("tspan", "text"))
+    sizes = [float(span.get("font-size", "0px")[:-2]) for span in spans]
+    places = [float(span.get("y", "0")) for span in spans if span.get("y")]
+    return (min(places) - 0.75 * max(sizes), max(places) + 0.22 * max(sizes)) if places else ()
+
+
+def _ink_heights(svg: str) -> list[float]:
+    """How far strokes, slurs and glyphs reach; of a sign's outline its start will do."""
+    found = [float(height) for stroke in _STROKES.findall(svg) for height in stroke if height]
+    for curve in _CURVES.findall(svg):
+        found += [float(height) for height in _NUMBER.findall(curve)[1::2]]
+    for code, height in _GLYPHS.findall(svg):
+        over, under = _TALL.get(code, _INK)
+        found += (float(height) - over, float(height) + under)
+    return found

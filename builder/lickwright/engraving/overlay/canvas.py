@@ -84,19 +84,20 @@ class Canvas:
         self.frames: list[Frame] = []
         self._alive: list[list[etree._Element]] = []  # so that lxml makes its handles once
         for index, system in enumerate(systems):
-            self._alive.append(list(system.iter()))
-            left, right = float("inf"), 0.0
-            for element in system.iter("g"):
+            groups = list(system.iter("g"))
+            self._alive.append(groups)
+            left, right, first = float("inf"), 0.0, len(self.ends) + 1
+            for element in groups:
                 local = element.get("id")
                 if local is not None:
                     self.elements[local] = (element, index)
                     self.bars[local] = len(self.ends)
                 kind = element.get("class", "")
                 if kind == "staff":
-                    right = max(right, *(_ends(path) for path in element.findall("path")))
+                    right = max(right, _ends(element.findall("path")[-1]))
                 elif kind == "measure":
                     self.ends.append(_bar_line(element))
-                elif kind in ("note", "rest", "mRest") and left > 0:
+                elif kind in ("note", "rest", "mRest") and len(self.ends) == first:
                     place = _place(element)
                     left = min(left, place) if place is not None else left
             measure = system.find("g[@class='measure']")

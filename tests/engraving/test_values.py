@@ -66,15 +66,7 @@ def test_rests_stand_on_their_beats(meter: str, onset: str, duration: str, writt
 def test_any_stretch_of_sixteenths_adds_up() -> None:
     """In every meter every stretch splits into printable values that make it up."""
     step = Fraction(1, 4)
-    for meter in (
-        Meter(4, 4),
-        Meter(3, 4),
-        Meter(6, 8),
-        Meter(7, 8),
-        Meter(5, 4),
-        Meter(11, 16),
-        Meter(2, 2),
-    ):
+    for meter in (Meter(4, 4), Meter(3, 4), Meter(6, 8), Meter(7, 8), Meter(9, 16), Meter(11, 16)):
         count = int(meter.length / step)
         for start in range(count):
             for end in range(start + 1, count + 1):

@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from lickwright.model.bar import ROW_KINDS, Entry, Row, RowKind
+from lickwright.model.strike import Dead
 from lickwright.reading.collector import quote
 from lickwright.reading.nearest import count_edits, find_nearest
 from lickwright.text import Span
@@ -98,6 +99,9 @@ def read_row(kind: RowKind, line: Line, sounds: list[Strike | None], found: Coll
         elif sound is not None and not _fits(kind, values, len(sound.notes)):
             _report_chord(kind, word, span, len(sound.notes), found)
             values = None
+        elif sound is not None and "scrape" in values and not _is_dead(sound):
+            hint = "a scrape is written on a dead note, 6:x"
+            found.add("syntax/row-entry", "scrape stands under a sound that has a pitch", span, hint=hint)
         entries.append(Entry(values or (None,), span))
     if len(entries) != len(sounds) or (len(words) != len(sounds)):
         return None
@@ -149,6 +153,10 @@ def _fits(kind: RowKind, values: tuple[str | None, ...], notes: int) -> bool:
     if len(values) > 1:
         return False
     return values[0] is None or (kind == "rh" and values[0] in _STROKES)
+
+
+def _is_dead(sound: Strike) -> bool:
+    return all(isinstance(note.head, Dead) for note in sound.notes)
 
 
 def _report_count(

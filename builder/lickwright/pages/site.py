@@ -29,7 +29,7 @@ def site_pages(
     """
     theme = theme or read_theme()
     edition = Edition(course, book, theme, proof.findings, proof.standing, sound)
-    return (*student_pages(edition), *editor_pages(edition, read_guide(theme, sound=sound)))
+    return (*student_pages(edition), *editor_pages(edition, read_guide(theme)))
 
 
 def student_pages(edition: Edition) -> tuple[Page, ...]:

@@ -1,4 +1,4 @@
-"""Source text and places in it; imports nothing of ours.
+r"""Source text and places in it; imports nothing of ours.
 
 Conventions: offsets are 0-based code points into the text; lines and columns are
 1-based and count code points too. Texts are held with ``\\n`` as the line end.

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """One text file.
+    r"""One text file.
 
     Attributes:
         path: POSIX path relative to the course folder, e.g. ``lessons/bends.md``.

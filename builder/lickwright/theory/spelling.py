@@ -4,8 +4,8 @@ The first that applies: a chord tone is spelled by its chord; a note of the key 
 the sixth and seventh may be raised); a chromatic note that moves on by a half step is the raised
 lower letter going up and the lowered upper letter going down (repeated, it goes the way it came);
 one that is left by a leap takes the blue names ``b3 b5 b7``; any other is the nearest to the tonic
-on the line of fifths, ``b2`` to ``#4``. Double accidentals, and B#, E#, Cb
-and Fb, are written only where the chord or the key asks for them: a walk A B C C# is read more easily than A B B# C#.
+on the line of fifths, ``b2`` to ``#4``. Double accidentals, and B#, E#, Cb and Fb, are written only
+where the chord or the key asks for them: a walk A B C C# is read more easily than A B B# C#.
 
 References: chromatic spelling by direction (common practice; Gould, *Behind Bars*, from memory).
 """

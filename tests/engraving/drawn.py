@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 from lxml import etree
 
+from lickwright.engraving.glyphs import scale_of
+
 if TYPE_CHECKING:
     from lickwright.model.orders import Engraved
 
 SVG = "{http://www.w3.org/2000/svg}"
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 def parsed(engraved: Engraved) -> list[etree._Element]:
@@ -56,6 +57,6 @@ def places(engraved: Engraved) -> dict[str, float]:
             if words is not None:
                 found[group.get("id")] = float(words.get("x"))
             elif use is not None:
-                x, _, scale = (float(n) for n in _NUMBER.findall(use.get("transform"))[:3])
-                found[group.get("id")] = x + 108 * scale / 0.72
+                scale = scale_of(use.get("href").removeprefix("#"))
+                found[group.get("id")] = float(use.get("x")) + 108 * scale / 0.72
     return found

@@ -13,8 +13,10 @@ from lickwright.building.renderers import make
 from lickwright.model.orders import Recorded
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.player_data import sound_path, sound_script
+from lickwright.pages.prefixes import short_prefixes
 from lickwright.pages.site import theme_files
 
+STEP = short_prefixes(["step"])["step"]
 pytestmark = pytest.mark.browser
 
 
@@ -57,12 +59,13 @@ def test_every_light_has_its_note(page: Page):
     """Each id that the player is told is in both layouts of the engraving."""
     missing = page.evaluate(
         """() => [...document.querySelectorAll('script.music')].map(data => JSON.parse(data.textContent))
-             .flatMap(music => music.lights.flatMap(([, ids]) => ids)
-                .flatMap(id => ['w-', 'n-'].map(width => width + music.prefix + id)))
+             .flatMap(music => music.lights.flatMap(([, tones]) => tones)
+                .flatMap(tone => ['w-', 'n-'].flatMap(width => ['s', 't'].map(
+                   staff => width + music.prefix + staff + tone))))
              .filter(id => !document.getElementById(id))"""
     )
     assert missing == []
-    assert page.evaluate("document.querySelectorAll('[id^=w-step-s1-]').length") == 8
+    assert page.evaluate(f"document.querySelectorAll('[id^=w-{STEP}-s1-]').length") == 8
 
 
 def test_play_lights_staff_and_tab(page: Page):
@@ -77,17 +80,19 @@ def test_play_lights_staff_and_tab(page: Page):
     expect(play).to_have_text("Stop")
     expect(play).to_have_text("Play", timeout=15000)
     lit = set(page.evaluate("[...lit]"))
-    assert {"w-step-s1-1u1", "w-step-t1-1u1", "n-step-t1-1u1", "w-step-s2-8u2", "n-step-t2-8u1"} <= lit
+    ends = ("w", "s1-1u1"), ("w", "t1-1u1"), ("n", "t1-1u1"), ("w", "s2-8u2"), ("n", "t2-8u1")
+    assert {f"{width}-{STEP}-{note}" for width, note in ends} <= lit
 
 
 def test_bars_lie_over_their_bars(page: Page):
     """Each button covers the notes of its own bar."""
     inside = page.evaluate(
-        """() => [...document.querySelectorAll('#lick-step .wide .bars button')].map(button => {
+        """step => [...document.querySelectorAll('#lick-step .wide .bars button')].map(button => {
              const box = button.getBoundingClientRect();
-             return [...document.querySelectorAll(`[id^='w-step-t${Number(button.dataset.bar) + 1}-']`)]
+             return [...document.querySelectorAll(`[id^='w-${step}-t${Number(button.dataset.bar) + 1}-']`)]
                .every(note => { const n = note.getBoundingClientRect();
-                                return n.left >= box.left - 1 && n.right <= box.right + 1; }); })"""
+                                return n.left >= box.left - 1 && n.right <= box.right + 1; }); })""",
+        STEP,
     )
     assert inside == [True, True]
 

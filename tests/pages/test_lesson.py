@@ -12,6 +12,7 @@ import pytest
 from lickwright.model.orders import Recorded, ScoreOrder, SoundOrder
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.player_data import sound_key, sound_path, sound_script
+from lickwright.pages.prefixes import short_prefixes
 
 
 class Outline(HTMLParser):
@@ -147,11 +148,11 @@ def test_the_player_is_told_the_music(music, made, edition):
     """Bars, tempi and lights are those of the sound; the ids are those of the engraving."""
     step = music[0]
     assert (step["name"], step["beats"], step["beat"], step["pickup"]) == ("step", 4, 0.5, 0)
-    assert step["prefix"] == "step-"
+    assert step["prefix"] == short_prefixes(["step"])["step"] + "-"
     assert (step["bars"], step["length"]) == ([[0, 2], [2, 4]], 4)
     assert [(t["label"], t["scale"]) for t in step["tempi"]] == [("60", 2), ("120", 1)]
-    assert step["lights"][1] == [0.25, ["s1-2u1", "t1-2u1"]]
-    assert step["lights"][15][1] == ["s2-8u1", "t2-8u1", "s2-8u2", "t2-8u2"]
+    assert step["lights"][1] == [0.25, ["1-2u1"]]
+    assert step["lights"][15][1] == ["2-8u1", "2-8u2"]
     assert step["lights"][-1] == [4, []]
     sounds = [o for o in lesson_page(edition, edition.course.lessons[0]).orders if isinstance(o, SoundOrder)]
     assert step["tempi"][1]["file"] == "../" + sound_path(made(sounds[1]))
@@ -163,7 +164,7 @@ def test_words_point_at_notes(html):
     assert set(links) == {("", "lick-step"), ("far.html", "lick-far")}
     assert "data-span" not in links["far.html", "lick-far"]
     spans = re.findall(r'data-lick="step" data-span="([^"]+)" data-notes="([^"]+)"', html)
-    assert spans[0] == ("0.25 0.5", "s1-2u1 t1-2u1")
+    assert spans[0] == ("0.25 0.5", "1-2u1")
     assert [span for span, _ in spans] == ["0.25 0.5", "0 4", "2 4"]
     assert '<a href="far.html">the next lesson</a>' in html
     assert "nowhere</a>" not in html

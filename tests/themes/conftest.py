@@ -47,11 +47,11 @@ def system(prefix: str, lick: str, bars: range) -> Markup:
     ]
     for place, bar in enumerate(bars):
         for note in range(2):
-            x, name = 4000 * place + 900 + 1800 * note, f"{prefix}{lick}-{bar}.{note + 1}"
+            x, tone = 4000 * place + 900 + 1800 * note, f"{bar}.{note + 1}"
             parts.append(
-                f'<g id="{name}-s" class="note"><g class="notehead">'
+                f'<g id="{prefix}{lick}-s{tone}" class="note"><g class="notehead">'
                 f'<use href="#head" x="{x}" y="1140"/></g></g>'
-                f'<g id="{name}-t" class="note"><text x="{x}" y="2830" text-anchor="middle">'
+                f'<g id="{prefix}{lick}-t{tone}" class="note"><text x="{x}" y="2830" text-anchor="middle">'
                 f'<tspan font-size="330px">{2 + note}</tspan></text></g>'
             )
     parts.append("</g></svg>")
@@ -79,7 +79,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
             ]
             systems.append({"svg": system(prefix, name, range(first, first + split)), "bars": bars})
         layouts.append({"width": width, "systems": systems})
-    lights = [[k * BAR / 2, [f"{k // 2}.{k % 2 + 1}-{staff}" for staff in "st"]] for k in range(2 * BARS)]
+    lights = [[k * BAR / 2, [f"{k // 2}.{k % 2 + 1}"]] for k in range(2 * BARS)]
     music = {
         "name": name,
         "prefix": f"{name}-",
@@ -138,7 +138,7 @@ def write_site(folder: Path) -> Path:
             (folder / "sound" / f"{key}.js").write_text(f'lickwright.sound("{key}", "{data}");\n')
     link = Markup(
         '<p>Listen for <a class="lick" href="#first" data-lick="first" data-span="0.25 0.75" '
-        'data-notes="1.1-s 1.1-t">the third note</a>.</p>'
+        'data-notes="1.1">the third note</a>.</p>'
     )
     passage = {
         "kind": "passage",

@@ -23,7 +23,7 @@ WATCH = """() => {
 
 def both(bar: int, note: int) -> str:
     """The lit notes of the wide layout at one moment: staff and tab."""
-    return f"w-first-{bar}.{note}-s w-first-{bar}.{note}-t"
+    return f"w-first-s{bar}.{note} w-first-t{bar}.{note}"
 
 
 def test_play_becomes_stop_and_the_lights_follow(desk):

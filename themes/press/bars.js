@@ -49,6 +49,7 @@
     buttons.forEach(function (button, k) {
       button.style.left = button.dataset.x + "%";
       button.style.width = button.dataset.w + "%";
+      button.setAttribute("aria-pressed", "false");
       button.addEventListener("focus", function () { step(k, false); });
     });
     step(0, false);

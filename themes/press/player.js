@@ -10,11 +10,11 @@
   /** @type {{stop: () => void} | null} the one that sounds */
   let sounding = null;
 
-  /** @param {string} prefix @param {string[]} ids @returns {Element[]} the notes in all layouts */
-  function notes(prefix, ids) {
+  /** @param {string} prefix @param {string[]} tones @returns {Element[]} their notes in all layouts, on staff and tab */
+  function notes(prefix, tones) {
     const found = [];
-    for (const layout of layouts) for (const id of ids) {
-      const note = document.getElementById(layout + prefix + id);
+    for (const layout of layouts) for (const tone of tones) for (const staff of "st") {
+      const note = document.getElementById(layout + prefix + staff + tone);
       if (note) found.push(note);
     }
     return found;
@@ -26,7 +26,7 @@
    */
   function spot(note) {
     const figure = note.localName === "text" ? note : note.querySelector("text");
-    if (!figure || note.querySelector(".notehead")) return null;
+    if (!figure || note.querySelector("use")) return null;
     const size = parseFloat(getComputedStyle(figure.querySelector("tspan") || figure).fontSize) || 320;
     const round = document.createElementNS("http://www.w3.org/2000/svg", "circle");
     round.setAttribute("class", "spot");
@@ -148,11 +148,11 @@
       },
       /**
        * Play what the words of the lesson point at, and show its notes.
-       * @param {[number, number]} span seconds at full tempo @param {string[]} ids
+       * @param {[number, number]} span seconds at full tempo @param {string[]} tones
        */
-      quote: function (span, ids) {
+      quote: function (span, tones) {
         start(span, { loop: false, count: false, pickup: false });
-        meant = notes(music.prefix, ids);
+        meant = notes(music.prefix, tones);
         meant.forEach(function (note) { note.classList.add("meant"); });
       },
     };

@@ -4,10 +4,10 @@
  *
  * @typedef {{bpm: number, label: string, scale: number, file: string}} Tempo
  *   `scale` times a second at full tempo is a second at this one; `file` is the sound's address.
- * @typedef {[number, string[]]} Light from this second on, exactly these notes sound
+ * @typedef {[number, string[]]} Light from this second on, exactly these tones sound: what their notes' ids end with
  * @typedef {Object} Music what a page says about a lick; seconds are those of the full tempo
  * @property {string} name
- * @property {string} prefix begins the ids of its notes, after the layout's own
+ * @property {string} prefix begins the ids of its notes, after the layout's own and before the staff's
  * @property {number} beat length of one beat in seconds
  * @property {number} beats beats to count in
  * @property {[number, number][]} bars start and end of each written bar, the first time it is played

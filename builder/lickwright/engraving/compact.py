@@ -1,19 +1,21 @@
 """A system made small for a page: the same ink in a third of the elements.
 
 A page may hold some fifty systems in two widths; what costs is the number of elements. Groups that
-nothing asks for are opened, straight strokes and beams of a bar become one path each, a note that is
-a single glyph or figure carries its id itself. What is drawn does not change, only how it is said.
-Notes keep their id and the class ``note``; a notehead is a ``use`` of the class ``notehead``.
+nothing asks for are opened, straight strokes and beams of a bar become one path each, single letters
+of one kind one text with a place for each, a note that is a single glyph or figure carries its id
+itself. What is drawn does not change, only how it is said. Notes keep their id and the class ``note``.
 """
 
 from __future__ import annotations
 
 import re
-from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from lxml import etree
+
+from lickwright.engraving.lettering import gather, part_lines, share_size, simplify
+from lickwright.engraving.strokes import Stroke, chained, curve, polygon
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,10 +28,9 @@ _OPENED = frozenset({
     *("clef", "keySig", "keyAccid", "meterSig", "barLine", "grpSym", "ledgerLines", "tupletNum"),
     *("artic", "dir", "harm"),
 })  # fmt: skip
-"""Groups that no sheet and no player asks for; a notehead's class goes to its glyph."""
+"""Groups that no sheet and no player asks for; a notehead's class goes to its glyph till the note is flat."""
 _HANDED_DOWN = ("font-style", "font-weight")
 _STRAIGHT = re.compile(r"M(-?[\d.]+) (-?[\d.]+) L(-?[\d.]+) (-?[\d.]+)\Z")
-_PLACED = re.compile(r"translate\((\S+), (\S+)\) scale\(0?(\S+), \S+\)\Z")
 
 
 def engrave_compact(order: ScoreOrder) -> Engraved:
@@ -47,10 +48,11 @@ def compact(svg: str) -> str:
         svg: A system as ``finish`` leaves it.
     """
     root = etree.fromstring(svg)
-    for words in root.iter(_SVG + "text"):
-        _simplify(words)
-    for glyph in root.iter(_SVG + "use"):
-        glyph.set("transform", _PLACED.sub(r"translate(\1,\2)scale(\3)", glyph.get("transform", "")))
+    for words in list(root.iter(_SVG + "text")):
+        simplify(words)
+        part_lines(words)
+    for path in root.iter(_SVG + "path"):
+        path.set("d", curve(path.get("d", "")))
     for group in [g for g in root.iter(_SVG + "g") if _kind(g) == "measure"]:
         _merge(group)
     for group in reversed(list(root.iter(_SVG + "g"))):
@@ -66,8 +68,13 @@ def compact(svg: str) -> str:
     for words in root.iter(_SVG + "text"):
         if words.get("font-style") == "":
             del words.attrib["font-style"]
+    for glyph in root.iter(_SVG + "use"):
+        if glyph.get("class") == "notehead":
+            del glyph.attrib["class"]
+    for group in [g for g in root.iter(_SVG + "g") if _kind(g) == "measure"]:
+        gather(group)
     root.set("text-anchor", "middle")
-    _share_size(root)
+    share_size(root)
     return etree.tostring(root, encoding="unicode")
 
 
@@ -81,37 +88,6 @@ def _remove(element: etree._Element) -> None:
         parent.remove(element)
 
 
-def _simplify(words: etree._Element) -> None:
-    """One element for one run of text; the anchor that most have stands on the root."""
-    for span in reversed(list(words.iter(_SVG + "tspan"))):
-        if not len(span) and not span.text:
-            _remove(span)
-    while len(words) == 1 and not words.text and not words[0].tail:
-        span = words[0]
-        for name, value in span.attrib.items():
-            words.set(name, value)
-        words.text = span.text
-        words[:] = list(span)
-    if words.get("font-style") == "normal":
-        words.set("font-style", "")  # against the group's italics, which it does not share; see _open
-    if words.get("text-anchor") == "middle":
-        del words.attrib["text-anchor"]
-    else:
-        words.set("text-anchor", words.get("text-anchor", "start"))
-
-
-def _share_size(root: etree._Element) -> None:
-    """The size that most words have stands on the root."""
-    sizes = Counter(size for words in root.iter(_SVG + "text") if (size := words.get("font-size")))
-    if not sizes:
-        return
-    common = sizes.most_common(1)[0][0]
-    root.set("font-size", common)
-    for words in root.iter(_SVG + "text"):
-        if words.get("font-size") == common:
-            del words.attrib["font-size"]
-
-
 def _merge(measure: etree._Element) -> None:
     """Make one path of the straight strokes of a kind, and one of the beams."""
     strokes: dict[tuple[etree._Element, str], list[Stroke]] = {}
@@ -119,7 +95,7 @@ def _merge(measure: etree._Element) -> None:
     for element in list(_plain(measure)):
         parent = element.getparent()
         if element.tag == _SVG + "polygon" and set(element.attrib) == {"points"}:
-            beams.append("M" + "L".join(element.get("points", "").split()) + "Z")
+            beams.append(polygon(element.get("points", "")))
             _remove(element)
         elif (
             element.tag == _SVG + "path"
@@ -134,7 +110,7 @@ def _merge(measure: etree._Element) -> None:
                 )
                 _remove(element)
     for (home, width), drawn in strokes.items():
-        path = etree.Element(_SVG + "path", {"d": "".join(_chained(drawn)), "stroke-width": width})
+        path = etree.Element(_SVG + "path", {"d": "".join(chained(drawn)), "stroke-width": width})
         home.insert(0, path)
     if beams:
         etree.SubElement(measure, _SVG + "path", {"d": "".join(beams)})
@@ -148,23 +124,6 @@ def _plain(element: etree._Element) -> Iterator[etree._Element]:
                 yield from _plain(child)
         else:
             yield child
-
-
-Stroke = tuple[str, str, str, str]
-
-
-def _chained(strokes: list[Stroke]) -> Iterator[str]:
-    """The strokes as path data; the pieces of a string that is broken for its figures hang together."""
-    at: tuple[str, str] | None = None
-    for x, y, x2, y2 in strokes:
-        level = y == y2
-        if level and at is not None and at[1] == y:
-            yield f"m{float(x) - float(at[0]):g} 0H{x2}"
-        elif level:
-            yield f"M{x} {y}H{x2}"
-        else:
-            yield f"M{x} {y}V{y2}" if x == x2 else f"M{x} {y}L{x2} {y2}"
-        at = (x2, y2) if level else None
 
 
 def _open(group: etree._Element) -> None:
@@ -192,7 +151,7 @@ def _flatten(group: etree._Element) -> None:
     own = [c for c in group if c.tag == _SVG + "text" or (c.tag == _SVG + "use" and _kind(c) == "notehead")]
     if len(own) != 1:
         return
-    own[0].set("class", " ".join(filter(None, (group.get("class"), own[0].get("class")))))
+    own[0].set("class", group.get("class", ""))
     if group.get("id"):
         own[0].set("id", group.get("id", ""))
     at = parent.index(group)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.document import document
+from lickwright.engraving.glyphs import define_glyphs
 from lickwright.engraving.ids import page_prefix
 from lickwright.engraving.overlay.canvas import Canvas
 from lickwright.engraving.overlay.families import draw_signs
@@ -43,7 +44,7 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
     prefix = page_prefix(order.prefix, order.width)
     signs = [*made.signs, *(Sign(*ring) for ring in rings(made.score, order.marks))]
     systems = []
-    glyphs: dict[str, str] = {}
+    outlines: dict[str, str] = {}
     read = [read_page(svg) for svg in pages]
     canvas = Canvas(system for page in read for system in page.systems)
     replace_digits(canvas, made.texts)
@@ -54,6 +55,6 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
     kept = made.notes | {f"b{number}" for number in made.bars}
     frames = iter(canvas.frames)
     for page in read:
-        glyphs |= page.glyphs
+        outlines |= page.glyphs
         systems += [finish(next(frames), prefix, page.width, kept) for _ in page.systems]
-    return Engraved(tuple(systems), "".join(glyphs[name] for name in sorted(glyphs)), said)
+    return Engraved(tuple(systems), define_glyphs(outlines, (system.svg for system in systems)), said)

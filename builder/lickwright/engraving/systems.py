@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from lxml import etree
 
-from lickwright.engraving.glyphs import hoist
+from lickwright.engraving.glyphs import glyph_id, hoist
 from lickwright.model.orders import BarBox, System
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ TOP, BOTTOM = 290.0, 80.0
 """Room over the highest ink (for the bracket of a loop) and under the lowest, in units."""
 _STROKES = re.compile(r' d="M-?[\d.]+ (-?[\d.]+)(?: L-?[\d.]+ (-?[\d.]+))?')
 _CURVES = re.compile(r' d="M-?[\d.]+,[^"]*')
-_GLYPHS = re.compile(r'href="#g-([0-9A-F]+)" transform="translate\([^,]+, (-?[\d.]+)\)')
+_GLYPHS = re.compile(r'href="#g-([0-9A-F]+)[^"]*" x="[^"]*" y="(-?[\d.]+)"')
 _RANDOM = re.compile(r'<tspan id="[^"]*"(?: class="[^"]*")?')
 _FLAT, _SHARP = "\uea64", "\uea66"
 _SIGNS = {_FLAT: "♭", _SHARP: "♯", "\uea65": "♮"}
@@ -49,7 +49,7 @@ class Page:
     Attributes:
         systems: The ``g`` of every system.
         width: Of the page, in units.
-        glyphs: Definitions by id.
+        glyphs: Outlines by code point.
     """
 
     systems: tuple[etree._Element, ...]
@@ -98,7 +98,7 @@ def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> Sys
                 del part.attrib["id"]
         name = part.tag
         if name == "use":
-            part.set("href", f"#g-{part.get('href', '#')[1:].partition('-')[0]}")
+            _set_glyph(part)
         elif name == "text":
             if part.get("font-size") == "0px":
                 del part.attrib["font-size"]
@@ -129,6 +129,15 @@ def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> Sys
         f' stroke-width="0" font-family="{_FACE}" aria-hidden="true" focusable="false">{content}</svg>'
     )
     return System(svg, tuple(bars), width, float(round(foot - top)))
+
+
+def _set_glyph(use: etree._Element) -> None:
+    """Let a glyph's definition have its size; the use says where it stands."""
+    x, y, scale = _NUMBER.findall(use.get("transform", ""))[:3]
+    del use.attrib["transform"]
+    use.set("href", f"#{glyph_id(use.get('href', '#')[1:].partition('-')[0], float(scale))}")
+    use.set("x", x)
+    use.set("y", y)
 
 
 def _box(measure: etree._Element, width: float, left: float | None) -> BarBox:

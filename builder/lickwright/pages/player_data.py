@@ -1,7 +1,7 @@
 """What the practice player must know of a piece: bars, tempi and lights, as JSON in the page.
 
-Seconds are those of the full tempo, from the start of the sound file. Ids are those of the
-engraving without the prefixes of layout and score.
+Seconds are those of the full tempo, from the start of the sound file. A tone is named by its id in
+the engraving without what stands before it: the layout, the score and the staff.
 """
 
 from __future__ import annotations
@@ -58,13 +58,12 @@ def sound_script(recorded: Recorded) -> bytes:
 
 
 def tone_names(sound: Sound) -> list[str]:
-    """Return the ids of all tones of a sound, on the staff and on the tab, without the score's prefix."""
-    local = [local_id(sound.address, k + 1) for k in range(len(sound.tones))]
-    return [f"{staff}{tone}" for tone in local for staff in "st"]
+    """Return what the ids of all tones of a sound end with, on the staff and on the tab: ``2-3u1``."""
+    return [local_id(sound.address, k + 1) for k in range(len(sound.tones))]
 
 
 def notes_in(music: Music, at: AddressRange | None) -> list[str]:
-    """Return the ids of the notes that a link points at; None means all."""
+    """Return the names of the tones that a link points at; None means all."""
     sounds = sounds_in(music, at)
     return [name for sound in sounds for name in tone_names(sound)]
 
@@ -111,6 +110,12 @@ def written_bars(music: Music, version: Version) -> list[tuple[float, float]]:
     return [first.get(bar.number, (0.0, 0.0)) for bar in music.bars]
 
 
+def _exact(seconds: float, places: int) -> float:
+    """Round; a whole number is written without its point."""
+    rounded = round(seconds, places)
+    return int(rounded) if rounded == int(rounded) else rounded
+
+
 def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version], root: str) -> Markup:
     """Return the JSON of a piece for the page's player.
 
@@ -131,7 +136,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
         for sound in line.sounds
     }
     lights = [
-        [round(seconds, 5), [name for address in sounding for name in names.get(address, [])]]
+        [_exact(seconds, 3), [name for address in sounding for name in names.get(address, [])]]
         for seconds, sounding in full.lights
     ]
     pickup = bars[0][1] - bars[0][0] if music.bars[0].offset else 0.0
@@ -142,7 +147,7 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
             "beat": round(float(meter.beat * 60 / full.bpm), 6),
             "beats": meter.beats,
             "pickup": round(pickup, 5),
-            "bars": bars,
+            "bars": [(_exact(start, 5), _exact(end, 5)) for start, end in bars],
             "length": round(max(end for _, _, end in full.bars), 5),
             "tempi": [
                 {

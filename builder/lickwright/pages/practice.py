@@ -14,7 +14,7 @@ from lickwright.model.music import Music, Piece
 from lickwright.model.orders import Engraved, Order, Recorded, ScoreOrder, SoundOrder, System
 from lickwright.model.timeline.tempi import quarters
 from lickwright.pages.facts import meter_of, piece_facts, tempo_words
-from lickwright.pages.links import file_name, lick_anchor
+from lickwright.pages.links import lick_anchor
 from lickwright.pages.margin import BarMargin, RoleMark, bar_margins, bar_name, chord_words
 from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
@@ -132,12 +132,17 @@ class Score:
         return self.music is not None
 
 
-def plan_piece(piece: Piece, *, sound: bool) -> Plan:
-    """Return what a piece orders: two widths, and with sound every tempo it has."""
+def plan_piece(piece: Piece, prefix: str, *, sound: bool) -> Plan:
+    """Return what a piece orders: two widths, and with sound every tempo it has.
+
+    Args:
+        piece: Resolved.
+        prefix: Of the ids in its scores.
+        sound: Whether the edition has sound.
+    """
     music, meter = piece.music, meter_of(piece.music)
     wide, narrow = (
-        ScoreOrder(music, prefix=file_name(piece.name), width=width, for_lick=piece.name)
-        for width in ("wide", "narrow")
+        ScoreOrder(music, prefix=prefix, width=width, for_lick=piece.name) for width in ("wide", "narrow")
     )
     by_speed = {quarters(tempo, meter): tempo for tempo in (piece.slow, *piece.ladder, piece.tempo)}
     tempi = tuple(by_speed[speed] for speed in sorted(by_speed)) if sound else ()

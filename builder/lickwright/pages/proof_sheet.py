@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -20,6 +21,7 @@ from lickwright.pages.links import relative
 from lickwright.pages.markdown import Table
 from lickwright.pages.page import Made, Page
 from lickwright.pages.practice import glyphs_of
+from lickwright.pages.prefixes import short_prefixes
 from lickwright.pages.shelf import PROOF, rule_path, shelf
 from lickwright.pages.typed import Run, TypedLine, lines_of, mended_lines
 
@@ -71,7 +73,12 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
         edition: With its findings.
         guide: Whether the author's guide stands beside it.
     """
-    orders = {k: order for k, f in enumerate(edition.findings, 1) if (order := bar_order(edition, f, k))}
+    prefixes = _prefixes(edition.findings)
+    orders = {
+        k: order
+        for k, (finding, prefix) in enumerate(zip(edition.findings, prefixes, strict=True), 1)
+        if (order := bar_order(edition, finding, prefix))
+    }
 
     def render(made: Made) -> str:
         drawn = {k: score for k, order in orders.items() if isinstance(score := made(order), Engraved)}
@@ -99,7 +106,19 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
     return Page(PROOF, tuple(orders.values()), render)
 
 
-def bar_order(edition: Edition, finding: Finding, number: int) -> ScoreOrder | None:
+def _prefixes(findings: Sequence[Finding]) -> list[str]:
+    """A prefix for each finding's bar, by what it says: one more finding leaves the other bars as made."""
+    told: Counter[str] = Counter()
+    names = []
+    for finding in findings:
+        name = f"{finding.rule}\n{finding.lick}\n{finding.address}\n{finding.message}"
+        told[name] += 1
+        names.append(f"{name}\n{told[name]}")
+    prefixes = short_prefixes(names)
+    return [prefixes[name] for name in names]
+
+
+def bar_order(edition: Edition, finding: Finding, prefix: str) -> ScoreOrder | None:
     """Return the order of the bar a finding is about, its sound marked; None where there is no bar."""
     piece, at = edition.music.piece(finding.lick), Address.parse(finding.address)
     if piece is None or at is None:
@@ -109,7 +128,7 @@ def bar_order(edition: Edition, finding: Finding, number: int) -> ScoreOrder | N
     if music is None:
         return None
     marks = (at,) if at.sound is not None and music.sound(at) else ()
-    return ScoreOrder(music, prefix=f"finding-{number}", width="narrow", marks=marks, for_lick=piece.name)
+    return ScoreOrder(music, prefix=prefix, width="narrow", marks=marks, for_lick=piece.name)
 
 
 def finding_view(edition: Edition, finding: Finding, number: int, engraved: Engraved | None) -> FindingView:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -17,18 +18,20 @@ from lickwright.pages.links import AWAY, lick_anchor, picture_path, relative, ro
 from lickwright.pages.markdown import Body
 from lickwright.pages.player_data import notes_in, seconds_of
 from lickwright.pages.practice import Plan, Rendition, Score, plan_piece, score_of
+from lickwright.pages.prefixes import short_prefixes
 
+_MARK = re.compile(r"`{3,}|~{3,}")
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
 def plans_of(edition: Edition, lesson: Lesson) -> dict[int, Plan]:
     """Return the plan of each block with music by the line of its fence."""
-    found: dict[int, Plan] = {}
-    for placed in lesson.blocks:
-        piece = edition.music.at(lesson.name, placed.line)
-        if piece is not None:
-            found[placed.line] = plan_piece(piece, sound=edition.sound)
-    return found
+    found = ((placed.line, edition.music.at(lesson.name, placed.line)) for placed in lesson.blocks)
+    pieces = {line: piece for line, piece in found if piece is not None}
+    prefixes = short_prefixes(piece.name for piece in pieces.values())
+    return {
+        line: plan_piece(piece, prefixes[piece.name], sound=edition.sound) for line, piece in pieces.items()
+    }
 
 
 @dataclass
@@ -126,11 +129,9 @@ class LessonWeaver:
 
     def _typed(self, line: int) -> Markup:
         lines = self.lesson.source.text.split("\n")
-        fence = lines[line].strip()
-        mark = fence[: len(fence) - len(fence.lstrip(fence[0]))]
-        end = next(
-            (k for k in range(line + 1, len(lines)) if lines[k].strip().startswith(mark)), len(lines) - 1
-        )
+        mark = _MARK.findall(lines[line])[0]
+        closing = re.compile(rf"[>\s]*{mark}")  # inside a quote behind its sign
+        end = next((k for k in range(line + 1, len(lines)) if closing.match(lines[k])), len(lines) - 1)
         return Markup('<pre tabindex="0"><code>{}</code></pre>\n').format(
             escape("\n".join(lines[line : end + 1]))
         )

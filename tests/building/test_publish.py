@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from lickwright.building import results, swap
+from lickwright.building import budget, results, swap
 from lickwright.building.cache import Cache
 from lickwright.building.progress import Step
 from lickwright.building.publish import Published, publish
@@ -230,3 +230,12 @@ def test_a_kill_at_every_step_loses_nothing(
 ) -> None:
     """Killed at every single step, a publish leaves the old site whole or the new one."""
     kill_everywhere(course, tmp_path / "site", silent, stride=1)
+
+
+def test_a_heavy_page_is_told(silent: Callable[[], Published], monkeypatch: pytest.MonkeyPatch) -> None:
+    """Within the budget nothing is said; over it the page and what it weighs."""
+    assert silent().heavy == ()
+    monkeypatch.setattr(budget, "RAW", 1000)
+    (heavy,) = silent().heavy
+    assert heavy.path == "lessons/first-lick.html"
+    assert f"{heavy.raw / 1000:.0f} kB, " in str(heavy)

@@ -3,9 +3,13 @@
 import subprocess
 from collections.abc import Callable
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
+
+from lickwright.building.budget import Weight
+from lickwright.cli.publish import tell
 
 Command = Callable[..., Any]
 
@@ -82,3 +86,14 @@ def test_git_sees_nothing_of_a_publish(lickwright: Command, started: Path, tmp_p
     assert lickwright("publish", "--no-sound").status == 0
     assert (tmp_path / "site" / "index.html").exists()
     assert git("status", "--porcelain") == ""
+
+
+def test_a_heavy_page_is_noted_after_the_summary(capsys: pytest.CaptureFixture[str]) -> None:
+    """The page, what it weighs, and what might be done; the status stays 0."""
+    heavy = (Weight("lessons/long.html", 848_000, 122_000, 11_480),)
+    proofed = SimpleNamespace(proof=SimpleNamespace(findings=()))
+    came_to = SimpleNamespace(proofed=proofed, findings=(), site=True, pages=1, made=0, kept=0, heavy=heavy)
+    assert tell(came_to, Path("site")) == 0
+    summary, note = capsys.readouterr().err.splitlines()
+    assert "1 pages in site" in summary
+    assert "lessons/long.html is heavy (848 kB, 122 kB packed, 11480 elements)" in note

@@ -9,6 +9,7 @@ from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from lickwright.building import swap
+from lickwright.building.budget import Weight, weigh
 from lickwright.building.cache import Cache
 from lickwright.building.failures import findings_of
 from lickwright.building.progress import Step, Watch, unwatched
@@ -33,6 +34,7 @@ class Published:
         pages: Files written.
         made: Scores and sounds made now.
         kept: Scores and sounds found in the cache.
+        heavy: Lesson pages that weigh more than their budget.
     """
 
     proofed: Proofed
@@ -41,6 +43,7 @@ class Published:
     pages: int = 0
     made: int = 0
     kept: int = 0
+    heavy: tuple[Weight, ...] = ()
 
 
 def publish(
@@ -80,11 +83,14 @@ def publish(
     if fulfilment.failures:
         return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
     watch(Step("Writing the site"))
+    heavy: list[Weight] = []
     with swap.new_site(site) as folder:
         for path, body in chain(site_files(pages, theme, fulfilment.results), pictures(pages, course)):
             write(folder, path, body)
+            if path.startswith("lessons/") and (weight := weigh(path, body)).over:
+                heavy.append(weight)
     cache.trim()
-    return Published(proofed, site=True, pages=len(pages), made=made, kept=kept)
+    return Published(proofed, site=True, pages=len(pages), made=made, kept=kept, heavy=tuple(heavy))
 
 
 def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:

@@ -61,4 +61,6 @@ def tell(published: Published, site: Path) -> int:
         f"{published.pages} pages in {site}: {published.made} scores and sounds made, "
         f"{published.kept} kept from before. Open {site / 'index.html'} in a browser."
     )
+    for page in published.heavy:
+        report(f"Note: {page.path} is heavy ({page}); a phone opens it slowly. Perhaps it is two lessons.")
     return 0

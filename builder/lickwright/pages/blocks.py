@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lickwright.instrument.guitar import Guitar
-from lickwright.model.bar import Margin
+from lickwright.model.bar import Margin, MarginChord
 from lickwright.model.blocks import (
     Block,
     Chorus,
@@ -48,10 +48,11 @@ def block_body(block: Block, settings: Settings) -> tuple[Body, ...]:
 def progression_table(block: Progression, settings: Settings) -> Table:
     """Return the grid of a progression, four bars a line; a cell without a chord keeps the last one."""
     cells: list[str] = []
-    chord = ""
+    last: MarginChord | None = None
     for cell in block.cells:
-        chord = " ".join(c.symbol.display for c in cell.chords) or chord
-        cells.append(_cell(cell, chord))
+        kept = "" if last is None else last.symbol.display + (" (silent)" if last.stop else "")
+        cells.append(_cell(cell, " ".join(map(_chord, cell.chords)) or kept))
+        last = cell.chords[-1] if cell.chords else last
     while len(cells) % BARS_A_LINE and len(cells) > BARS_A_LINE:
         cells.append("")
     rows = tuple(tuple(cells[k : k + BARS_A_LINE]) for k in range(0, len(cells), BARS_A_LINE))
@@ -59,6 +60,13 @@ def progression_table(block: Progression, settings: Settings) -> Table:
     facts = [title, (block.key or settings.key).display, *([str(block.meter)] if block.meter else [])]
     facts += [block.feel or settings.feel, f"at {(block.tempo or settings.tempo).bpm}"]
     return Table(" · ".join(facts), (), rows)
+
+
+def _chord(chord: MarginChord) -> str:
+    """A chord of a grid: ``D7``, ``A7 (on 3)``, ``A7 (on the and of 4)``, ``Em (stop)``."""
+    beat = "" if chord.beat is None else f"on {'the and of ' if chord.half else ''}{chord.beat}"
+    said = " ".join(filter(None, ("stop" if chord.stop else "", beat)))
+    return f"{chord.symbol.display} ({said})" if said else chord.symbol.display
 
 
 def _cell(cell: Margin, chord: str) -> str:

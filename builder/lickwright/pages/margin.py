@@ -6,12 +6,15 @@ Fingers and strokes are drawn in the notation itself.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from lickwright.analysis import Role, RoleOf
+from lickwright.analysis.naming import spelled
 from lickwright.model.music import Music, MusicBar
 from lickwright.pages.counting import roman, signs
+from lickwright.theory.chord import Chord
+from lickwright.theory.interval import Interval
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +42,7 @@ def bar_name(bar: MusicBar) -> str:
 
 def bar_margins(music: Music, roles: Sequence[RoleOf] = ()) -> dict[int, BarMargin]:
     """Return the margin of every bar by its number; ``roles`` as the classifier gives them."""
+    named = tuple(_spelled_degrees(music, roles))
     starts = dict(music.positions)
     position: int | None = None
     margins: dict[int, BarMargin] = {}
@@ -48,7 +52,7 @@ def bar_margins(music: Music, roles: Sequence[RoleOf] = ()) -> dict[int, BarMarg
             name="pickup" if not bar.number else f"bar {bar.number}",
             chords=chord_words(bar),
             position=_position(position),
-            roles=tuple(_marks(r for r in roles if r.address.bar == bar.number and not r.address.lower)),
+            roles=tuple(_marks(r for r in named if r.address.bar == bar.number and not r.address.lower)),
         )
     return margins
 
@@ -62,6 +66,21 @@ def _position(fret: int | None) -> str:
     if fret is None:
         return ""
     return f"{roman(fret)} position" if fret else "open position"
+
+
+def _spelled_degrees(music: Music, roles: Sequence[RoleOf]) -> Iterator[RoleOf]:
+    """The roles with the degrees of the notes as the staff spells them: D sharp over D is ``#1``."""
+    names = spelled(music) if roles else {}
+    for role in roles:
+        spellings = names.get((role.address, role.tone + 1), ())
+        note = next((pitch.name for pitch in spellings if pitch.midi == role.pitch), None)
+        if note is None:
+            yield role
+        elif isinstance(role.chord, Chord):
+            yield replace(role, degree=role.chord.degree_of(note))
+        else:
+            interval = Interval.between(music.key.tonic, note)
+            yield replace(role, degree=interval.label) if abs(interval.alter) <= 1 else role
 
 
 def _marks(roles: Iterable[RoleOf]) -> Iterator[RoleMark]:

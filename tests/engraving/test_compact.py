@@ -60,12 +60,12 @@ def test_straight_strokes_become_one_path(small):
     """The lines of a staff are one path of their own class, stems one of the bar, beams one; a sign stays."""
     paths = {path.get("d"): path for path in small.iter(SVG + "path")}
     assert set(paths) == {
-        "M0 846H5692M0 1026H2000m300 0H5692",
+        "M0 846H5692m0 180H2300m-300 0H0",
         "M9 1V5",
         "M1 2L3 4L5 6zM7 8L9 9L8 7z",
         "M1 1 L2 2",
     }
-    assert paths["M0 846H5692M0 1026H2000m300 0H5692"].get("class") == "lines"
+    assert paths["M0 846H5692m0 180H2300m-300 0H0"].get("class") == "lines"
     assert paths["M9 1V5"].get("stroke-width") == "18"
     assert paths["M1 1 L2 2"].getparent().get("class") == "sign slide"
 

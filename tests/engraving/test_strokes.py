@@ -8,7 +8,7 @@ import pytest
 from fontTools.pens.recordingPen import RecordingPen
 from fontTools.svgLib.path import parse_path
 
-from lickwright.engraving.strokes import chained, curve, polygon
+from lickwright.engraving.strokes import chained, curve, joined, polygon
 
 Point = tuple[float, float]
 
@@ -66,3 +66,18 @@ def test_a_slur_keeps_its_curve():
     assert len(curve(slur)) < len(slur)
     assert curve("M1 1 L2 2") == "M1 1 L2 2"
     assert curve("M1.5,2 C1,2 3,4 5,6") == "M1.5,2 C1,2 3,4 5,6"
+
+
+def test_lines_of_a_system_are_joined():
+    """Lines that touch or lap over are one, a gap for a figure stays, the second height is told back."""
+    bars = [
+        *(("0", "10", "100", "10"), ("0", "20", "40", "20"), ("60", "20", "100", "20")),
+        *(("90", "10", "200", "10"), ("90", "20", "200", "20")),
+    ]
+    made = joined(bars)
+    assert made == [("0", "10", "200", "10"), ("200", "20", "60", "20"), ("40", "20", "0", "20")]
+    assert lines("".join(chained(made))) == {
+        frozenset(((0, 10), (200, 10))),
+        frozenset(((60, 20), (200, 20))),
+        frozenset(((0, 20), (40, 20))),
+    }

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from lxml import etree
 
 from lickwright.engraving.lettering import gather, part_lines, share_size, simplify
-from lickwright.engraving.strokes import Stroke, chained, curve, polygon
+from lickwright.engraving.strokes import Stroke, chained, curve, joined, polygon
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -53,8 +53,12 @@ def compact(svg: str) -> str:
         part_lines(words)
     for path in root.iter(_SVG + "path"):
         path.set("d", curve(path.get("d", "")))
+    lines: dict[str, list[Stroke]] = {}
     for group in [g for g in root.iter(_SVG + "g") if _kind(g) == "measure"]:
-        _merge(group)
+        _merge(group, lines)
+    for width, drawn in lines.items():
+        data = "".join(chained(joined(drawn)))
+        root[0].insert(0, etree.Element(_SVG + "path", {"d": data, "stroke-width": width, "class": "lines"}))
     for group in reversed(list(root.iter(_SVG + "g"))):
         if _kind(group) in _OPENED and group.get("id") is None:
             _open(group)
@@ -88,30 +92,26 @@ def _remove(element: etree._Element) -> None:
         parent.remove(element)
 
 
-def _merge(measure: etree._Element) -> None:
-    """Make one path of the straight strokes of a kind, and one of the beams."""
-    strokes: dict[tuple[etree._Element, str], list[Stroke]] = {}
+def _merge(measure: etree._Element, lines: dict[str, list[Stroke]]) -> None:
+    """Make one path of the straight strokes of a width, and one of the beams; gather the staves' lines."""
+    strokes: dict[str, list[Stroke]] = {}
     beams: list[str] = []
     for element in list(_plain(measure)):
         parent = element.getparent()
         if element.tag == _SVG + "polygon" and set(element.attrib) == {"points"}:
             beams.append(polygon(element.get("points", "")))
             _remove(element)
-        elif (
-            element.tag == _SVG + "path"
-            and set(element.attrib) <= {"d", "stroke-width"}
-            and parent is not None
-        ):
+        elif element.tag == _SVG + "path" and set(element.attrib) <= {"d", "stroke-width"}:
             found = _STRAIGHT.match(element.get("d", ""))
             if found:
-                home = parent if _kind(parent) == "staff" else measure
-                strokes.setdefault((home, element.get("stroke-width", "0")), []).append(
-                    (found[1], found[2], found[3], found[4])
-                )
+                of_staff = parent is not None and _kind(parent) == "staff" and found[2] == found[4]
+                home = lines if of_staff else strokes
+                ends = (found[1], found[2], found[3], found[4])
+                home.setdefault(element.get("stroke-width", "0"), []).append(ends)
                 _remove(element)
-    for (home, width), drawn in strokes.items():
+    for width, drawn in strokes.items():
         path = etree.Element(_SVG + "path", {"d": "".join(chained(drawn)), "stroke-width": width})
-        home.insert(0, path)
+        measure.insert(0, path)
     if beams:
         etree.SubElement(measure, _SVG + "path", {"d": "".join(beams)})
 
@@ -159,12 +159,7 @@ def _flatten(group: etree._Element) -> None:
 
 
 def _open_staff(staff: etree._Element) -> None:
-    """Mark the lines themselves, which are thinner ink, and open the group."""
     parent = staff.getparent()
-    if parent is None:
-        return
-    for child in staff:
-        if child.tag == _SVG + "path" and child.get("class") is None:
-            child.set("class", "lines")
-    at = parent.index(staff)
-    parent[at : at + 1] = list(staff)
+    if parent is not None:
+        at = parent.index(staff)
+        parent[at : at + 1] = list(staff)

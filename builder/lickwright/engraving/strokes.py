@@ -36,6 +36,29 @@ def chained(strokes: Iterable[Stroke]) -> Iterator[str]:
         at = (right, foot)
 
 
+def joined(lines: Iterable[Stroke]) -> list[Stroke]:
+    """Return level lines with those of one height that touch made one, told to and fro from the top.
+
+    Args:
+        lines: Of the staves of a system, bar by bar.
+    """
+    heights: dict[float, list[tuple[float, float]]] = {}
+    for x, y, x2, _ in lines:
+        heights.setdefault(float(y), []).append((float(x), float(x2)))
+    told: list[Stroke] = []
+    for number, (height, found) in enumerate(sorted(heights.items())):
+        runs: list[tuple[float, float]] = []
+        for start, end in sorted(found):
+            if runs and start <= runs[-1][1]:
+                runs[-1] = (runs[-1][0], max(end, runs[-1][1]))
+            else:
+                runs.append((start, end))
+        level = f"{height:.10g}"
+        ahead = [(f"{start:.10g}", level, f"{end:.10g}", level) for start, end in runs]
+        told += [(x2, y, x, y) for x, y, x2, _ in reversed(ahead)] if number % 2 else ahead
+    return told
+
+
 def polygon(points: str) -> str:
     """Return the path of a polygon.
 

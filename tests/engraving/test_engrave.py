@@ -186,13 +186,15 @@ def test_no_ink_strays_from_its_system(score: tuple[str, Width, View]) -> None:
 
 @EACH
 def test_the_view_box_holds_all_ink(score: tuple[str, Width, View]) -> None:
-    """No text and no glyph lies outside the height of its system."""
+    """No text, no glyph and no bracket lies outside its system, upwards or sideways."""
     for root in parsed(SCORES[score]):
-        _, top, _, height = (float(number) for number in root.get("viewBox", "").split())
+        left, top, width, height = (float(number) for number in root.get("viewBox", "").split())
         for element in root.iter():
-            y = element.get("y")
+            x, y = element.get("x"), element.get("y")
             if y is not None:
                 assert top < float(y) < top + height
+            if x is not None:
+                assert left < float(x) < left + width
 
 
 def test_marks_ring_the_sounds_of_a_finding() -> None:

@@ -50,7 +50,7 @@ def read(tmp_path_factory) -> Edition:
     (folder / "lessons").mkdir()
     (folder / "lessons" / "one.md").write_text(LESSON, encoding="utf-8")
     (folder / "course.toml").write_text(
-        'title = "A course"\nauthor = "An author"\n\n[[unit]]\ntitle = "U"\nlessons = ["one.md"]\n',
+        '[course]\ntitle = "A course"\nauthor = "An author"\n\n[[unit]]\ntitle = "U"\nlessons = ["one.md"]\n',
         encoding="utf-8",
     )
     course, findings = read_course(folder)

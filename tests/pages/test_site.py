@@ -8,14 +8,14 @@ from posixpath import dirname, join, normpath
 import pytest
 
 from lickwright.checks.proof import Proof
-from lickwright.pages.site import site_pages, student_pages, theme_files
+from lickwright.pages.site import shelf_pages, site_pages, student_pages, theme_files
 
 
 @pytest.fixture(scope="module")
 def site(edition, made) -> dict[str, str]:
     """Every page by its path."""
     proof = Proof(tuple(edition.findings), tuple(edition.standing))
-    pages = site_pages(edition.course, edition.music, proof)
+    pages = (*site_pages(edition.course, edition.music, proof), *shelf_pages(edition.course))
     assert len({page.path for page in pages}) == len(pages)
     return {page.path: page.render(made) for page in pages}
 

@@ -15,6 +15,7 @@ from lickwright.building.failures import findings_of
 from lickwright.building.progress import Step, Watch, unwatched
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.results import Results, fulfil
+from lickwright.building.shelf import keep_shelf, kept_shelf, shelf_key
 from lickwright.findings import Finding
 from lickwright.model.orders import Recorded, SoundOrder
 
@@ -72,25 +73,34 @@ def publish(
     proofed = proof_course(course)
     if proofed.proof.errors or proofed.course is None or proofed.book is None:
         return Published(proofed)
-    from lickwright.pages.site import site_pages
+    from lickwright.pages.site import shelf_pages, site_pages
     from lickwright.pages.theme import read_theme
 
     watch(Step("Setting the pages"))
     theme = read_theme(course / "theme")
     pages = site_pages(proofed.course, proofed.book, proofed.proof, sound=sound, theme=theme)
-    fulfilment = fulfil((order for page in pages for order in page.orders), cache, watch)
+    key = shelf_key(proofed.course, {**theme.templates, **theme.assets})
+    shelf = kept_shelf(cache, key)
+    unmade = shelf_pages(proofed.course, theme) if shelf is None else ()
+    fulfilment = fulfil((order for page in (*pages, *unmade) for order in page.orders), cache, watch)
     made, kept = fulfilment.made, fulfilment.kept
     if fulfilment.failures:
         return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
     watch(Step("Writing the site"))
+    if shelf is None:
+        shelf = {page.path: page.render(fulfilment.results.get) for page in unmade}
+        keep_shelf(cache, key, shelf)
+    beside = ((path, text.encode()) for path, text in shelf.items())
     heavy: list[Weight] = []
     with swap.new_site(site) as folder:
-        for path, body in chain(site_files(pages, theme, fulfilment.results), pictures(pages, course)):
+        own = site_files(pages, theme, fulfilment.results)
+        for path, body in chain(own, beside, pictures(pages, course)):
             write(folder, path, body)
             if path.startswith("lessons/") and (weight := weigh(path, body)).over:
                 heavy.append(weight)
     cache.trim()
-    return Published(proofed, site=True, pages=len(pages), made=made, kept=kept, heavy=tuple(heavy))
+    count = len(pages) + len(shelf)
+    return Published(proofed, site=True, pages=count, made=made, kept=kept, heavy=tuple(heavy))
 
 
 def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:

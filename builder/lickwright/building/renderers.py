@@ -87,7 +87,7 @@ def version_of(renderer: Renderer) -> str:
     for library in renderer.libraries:
         counted.update(f"\n{library} {_installed(library)}".encode())
     for source in renderer.sources:
-        for file in _files(files("lickwright") / source):
+        for file in sources_of(files("lickwright") / source):
             counted.update(file.read_bytes())
     return counted.hexdigest()
 
@@ -99,8 +99,9 @@ def _installed(library: str) -> str:
         return "none"
 
 
-def _files(source: Traversable) -> list[Traversable]:
+def sources_of(source: Traversable) -> list[Traversable]:
+    """Return a file, or all files of a folder in a fixed order, compiled ones left out."""
     if not source.is_dir():
         return [source]
     entries = sorted(source.iterdir(), key=lambda entry: entry.name)
-    return [file for entry in entries if entry.name != "__pycache__" for file in _files(entry)]
+    return [file for entry in entries if entry.name != "__pycache__" for file in sources_of(entry)]

@@ -93,14 +93,22 @@ def _guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
     return Page(path, tuple(order for plan in plans.values() for order in plan.orders), render)
 
 
+def has_guide() -> bool:
+    """True when the author's guide travels with the builder."""
+    return (_folder() / "course.toml").is_file()
+
+
+def _folder() -> Path:
+    return Path(str(files("lickwright") / FOLDER))
+
+
 def read_guide(theme: Theme) -> Edition | None:
     """Return the author's guide that travels with the builder, or None when there is none.
 
     It is a course like any other, with its own manifest and the lessons in its order. Beside
     another course it has no sound: an author's publish is not to wait for our examples.
     """
-    folder = Path(str(files("lickwright") / FOLDER))
-    course, _ = read_course(folder) if (folder / "course.toml").is_file() else (None, ())
+    course, _ = read_course(_folder()) if has_guide() else (None, ())
     if course is None:
         return None
     return Edition(course, resolve(course)[0], theme, sound=False, folder=FOLDER)

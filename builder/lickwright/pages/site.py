@@ -6,7 +6,7 @@ from lickwright.checks.proof import Proof
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
 from lickwright.pages.edition import Edition
-from lickwright.pages.guide import guide_pages, read_guide
+from lickwright.pages.guide import guide_pages, has_guide, read_guide
 from lickwright.pages.handbook import handbook_pages
 from lickwright.pages.index import start_page
 from lickwright.pages.lesson import lesson_page
@@ -18,7 +18,7 @@ from lickwright.pages.theme import Theme, read_theme
 def site_pages(
     course: Course, book: Book, proof: Proof, *, sound: bool = True, theme: Theme | None = None
 ) -> tuple[Page, ...]:
-    """Return every page: the start page, the lessons, and the editor's shelf.
+    """Return what is made of the course: the start page, the lessons and the proof sheet.
 
     Args:
         course: As read.
@@ -27,9 +27,8 @@ def site_pages(
         sound: False leaves the sound out.
         theme: As read; None is ours without an author's changes.
     """
-    theme = theme or read_theme()
-    edition = Edition(course, book, theme, proof.findings, proof.standing, sound)
-    return (*student_pages(edition), *editor_pages(edition, read_guide(theme)))
+    edition = Edition(course, book, theme or read_theme(), proof.findings, proof.standing, sound)
+    return (*student_pages(edition), proof_sheet(edition, guide=has_guide()))
 
 
 def student_pages(edition: Edition) -> tuple[Page, ...]:
@@ -38,11 +37,15 @@ def student_pages(edition: Edition) -> tuple[Page, ...]:
     return (start_page(edition), *lessons)
 
 
-def editor_pages(edition: Edition, guide: Edition | None = None) -> tuple[Page, ...]:
-    """Return the proof sheet, the handbook of rules and the author's guide."""
-    beside = guide is not None
-    pages = [proof_sheet(edition, guide=beside), *handbook_pages(edition, guide=beside)]
-    return (*pages, *(guide_pages(edition, guide) if guide else ()))
+def shelf_pages(course: Course, theme: Theme | None = None) -> tuple[Page, ...]:
+    """Return what stands beside every course for its author: the handbook of rules and the guide.
+
+    They are the same for every course but for its title, edition and licence.
+    """
+    edition = Edition(course, Book(), theme or read_theme())
+    guide = read_guide(edition.theme)
+    handbook = handbook_pages(edition, guide=guide is not None)
+    return (*handbook, *(guide_pages(edition, guide) if guide else ()))
 
 
 def theme_files(theme: Theme | None = None) -> tuple[tuple[str, bytes], ...]:

@@ -1,0 +1,59 @@
+"""The editor's shelf kept between publishes: handbook and guide change with the builder, not with a course.
+
+A whole shelf is one cache entry. Its key is what the pages are made of: our own source, the
+theme as read, and what of the course stands on every page (title, author, edition, licence).
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import platform
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cache
+from importlib.resources import files
+
+from lickwright.building.cache import Cache
+from lickwright.building.renderers import sources_of
+from lickwright.model.canonical import digest
+from lickwright.model.course import Course
+
+Shelf = Mapping[str, str]
+"""Text of every page of the shelf, by its path in the site."""
+
+
+def shelf_key(course: Course, theme: Mapping[str, str | bytes]) -> str:
+    """Return the cache key of the shelf beside a course.
+
+    Args:
+        course: Only what every page shows of it counts.
+        theme: Templates and assets by name.
+    """
+    counted = hashlib.sha256(_builder().encode())
+    counted.update(digest(replace(course, units=(), promises=(), places=())).encode())
+    for name in sorted(theme):
+        body = theme[name]
+        counted.update(f"\n{name}\n".encode())
+        counted.update(body.encode() if isinstance(body, str) else body)
+    return f"shelf-{counted.hexdigest()}"
+
+
+@cache
+def _builder() -> str:
+    """Digest of our whole source: any line of it may show in the handbook, the guide or an engraving."""
+    counted = hashlib.sha256(".".join(platform.python_version_tuple()[:2]).encode())
+    for file in sources_of(files("lickwright")):
+        counted.update(file.read_bytes())
+    return counted.hexdigest()
+
+
+def keep_shelf(cache_: Cache, key: str, shelf: Shelf) -> None:
+    """Put a finished shelf into the cache."""
+    cache_.put(key, json.dumps(dict(shelf), ensure_ascii=False).encode())
+
+
+def kept_shelf(cache_: Cache, key: str) -> Shelf | None:
+    """Return the shelf, or None when it is not there or damaged."""
+    body = cache_.get(key)
+    return None if body is None else json.loads(body)

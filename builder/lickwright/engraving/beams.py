@@ -28,6 +28,7 @@ def join(
     beamed: bool,
     numbered: bool,
     lead: Callable[[Piece], str] = lambda _: "",
+    before: Callable[[Piece], str] = lambda _: "",
 ) -> str:
     """Return the content of an MEI layer.
 
@@ -37,6 +38,8 @@ def join(
         beamed: With beams.
         numbered: With tuplet numbers.
         lead: Writes grace notes that have a beam of their own, for which a beam is broken.
+        before: Writes other small notes; those of its first note stand before a beam, which
+            would else begin at them.
     """
     windows = _windows(layer) if beamed else None
 
@@ -55,10 +58,10 @@ def join(
             if isinstance(run[0], Bracketed):
                 yield from (_tuplet(part, write, numbered) for part in run if isinstance(part, Bracketed))
                 continue
-            if isinstance(run[0], Piece):
-                yield lead(run[0])
-            content = "".join(leaf(part) for part in run if isinstance(part, Piece))
-            yield tag("beam", content) if len(run) > 1 else content
+            pieces = [part for part in run if isinstance(part, Piece)]
+            yield lead(pieces[0]) + before(pieces[0])
+            content = leaf(pieces[0]) + "".join(before(piece) + leaf(piece) for piece in pieces[1:])
+            yield tag("beam", content) if len(pieces) > 1 else content
 
     return "".join(write(layer.parts, inside=False))
 

@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.accidentals import bend_grace, shown_accidentals
+from lickwright.engraving.breaks import line_starts
 from lickwright.engraving.head import meter_change, score_head
 from lickwright.engraving.overlay.families import plan_signs
 from lickwright.engraving.score import Score
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
     from lickwright.engraving.pieces import Head
     from lickwright.model.music import Music, MusicBar
-    from lickwright.model.orders import View
+    from lickwright.model.orders import View, Width
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,15 +45,16 @@ class Document:
 
 
 @lru_cache(maxsize=8)
-def document(music: Music, view: View) -> Document:
-    """Write a piece of music as MEI; the same for both widths and every prefix."""
+def document(music: Music, view: View, width: Width = "wide") -> Document:
+    """Write a piece of music as MEI; the same for every prefix, and but for its lines for both widths."""
     score = Score.of(music, view)
     plan = Plan(score)
     plan_signs(score, plan)
     _ties(score, plan)
     texts: list[tuple[str, str]] = []
     shown = shown_accidentals(score) if score.staves.staff else {}
-    section = "".join(_section(score, plan, texts, shown))
+    starts = line_starts(score, width)
+    section = "".join(_section(score, plan, texts, shown, starts))
     body = tag("score", score_head(music, score.staves) + tag("section", section))
     mei = tag(
         "mei",
@@ -71,7 +73,13 @@ def document(music: Music, view: View) -> Document:
     )
 
 
-def _section(score: Score, plan: Plan, texts: list[tuple[str, str]], shown: dict[str, int]) -> Iterator[str]:
+def _section(
+    score: Score,
+    plan: Plan,
+    texts: list[tuple[str, str]],
+    shown: dict[str, int],
+    starts: frozenset[int],
+) -> Iterator[str]:
     ending: list[str] = []
     times: tuple[int, ...] = ()
     bars = score.music.bars
@@ -79,6 +87,11 @@ def _section(score: Score, plan: Plan, texts: list[tuple[str, str]], shown: dict
         if times and bar.endings and bar.endings != times:
             yield _ending(times, ending, closed=False)
             times = ()
+        if index in starts or not index:  # without any, Verovio would have something to say
+            if times:
+                ending.append(tag("sb"))
+            else:
+                yield tag("sb")
         if bar.meter_shown and index:
             (ending if times else []).append(change := meter_change(bar.meter, score.staves))
             if not times:

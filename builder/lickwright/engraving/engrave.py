@@ -34,7 +34,7 @@ def engrave(order: ScoreOrder) -> Engraved:
     """
     if not order.music.bars:
         return Engraved(())
-    made = document(order.music, order.view)
+    made = document(order.music, order.view, order.width)
     pages, said = render(made.mei, order.width)
     return dress(order, made, pages, said)
 

@@ -16,6 +16,7 @@ from lickwright.engraving.ids import local_id
 from lickwright.engraving.values import PRINTED, Grid, grid_of, split, tuplet_grid
 from lickwright.model.music import Tuplet
 from lickwright.model.strike import Bend, BendKind, Late
+from lickwright.model.timeline.grouping import SHORTEST
 
 if TYPE_CHECKING:
     from lickwright.model.address import Address
@@ -143,14 +144,25 @@ def printed_step(tone: Tone, move: int) -> int:
     return step
 
 
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """A value of a sound: quarters into the sound, length, where it is printed and how much longer."""
+
+    begin: Fraction
+    length: Fraction
+    printed: Fraction
+    scale: Fraction
+
+
 @dataclass(slots=True)
 class _Held:
     """A sound under way: how much of it is printed, its tones' last pieces.
 
-    ``ringing``: tones of earlier sounds that sound on, and through how many sounds more after this.
+    ``edges``: when each of its tones' printed moves begins. ``ringing``: tones of earlier sounds that sound on, and through how many sounds more after this.
     """
 
     sound: Sound
+    edges: tuple[list[tuple[Fraction, int]], ...]
     ringing: tuple[tuple[Tone, Address, int, int], ...] = ()
     printed: Fraction = Fraction(0)
     last: dict[tuple[Address, int], Head] = field(default_factory=dict)
@@ -171,11 +183,26 @@ class _Cutter:
 
     def __init__(self, music: Music, *, lower: bool) -> None:
         self.lower = lower
-        lines = (bar.lower if lower else bar.upper for bar in music.bars)
-        self.sounds = {sound.address: sound for line in lines if line for sound in line.sounds}
+        self.sounds: dict[Address, Sound] = {}
+        self.stretches: dict[Address, list[_Stretch]] = {}
+        for bar in music.bars:
+            line = bar.lower if lower else bar.upper
+            if line is not None:
+                self.sounds |= {sound.address: sound for sound in line.sounds}
+                self._gather(line.elements, -bar.offset, Fraction(1))
         self.held: dict[Address, _Held] = {}
         self.before: _Held | None = None
         self.pieces: list[Piece] = []
+
+    def _gather(self, elements: tuple[Element, ...], origin: Fraction, scale: Fraction) -> None:
+        for element in elements:
+            if isinstance(element, Tuplet):
+                inner = scale * Fraction(element.number, element.normal)
+                self._gather(element.elements, element.onset, inner)
+            elif element.sound is not None:
+                made = self.stretches.setdefault(element.sound, [])
+                begin = made[-1].begin + made[-1].length if made else Fraction(0)
+                made.append(_Stretch(begin, element.duration, (element.onset - origin) * scale, scale))
 
     def bar(self, bar: MusicBar) -> Layer:
         line = bar.lower if self.lower else bar.upper
@@ -241,7 +268,8 @@ class _Cutter:
             if sound is None:
                 raise ValueError(f"no sound at {address}")
             before = self.before
-            held = self.held[address] = _Held(sound, self._ringing(before, sound))
+            edges = tuple(_edges(tone, sound.duration, self.stretches[address]) for tone in sound.tones)
+            held = self.held[address] = _Held(sound, edges, self._ringing(before, sound))
             if before is not None:
                 held.last = {(a, k): before.last[a, k] for _, a, k, _ in held.ringing}
             self.before = held
@@ -262,7 +290,7 @@ class _Cutter:
     def _piece(self, held: _Held, at: Fraction, length: Fraction) -> Piece:
         sound = held.sound
         own = [
-            self._head(held, tone, k, _move(tone, held.printed, sound.duration))
+            self._head(held, tone, k, _move(held.edges[k - 1], held.printed))
             for k, tone in enumerate(sound.tones, 1)
         ]
         ringing = [self._rung(held, address, k) for _, address, k, _ in held.ringing]
@@ -289,27 +317,49 @@ class _Cutter:
         return head
 
 
-def _edges(tone: Tone, duration: Fraction) -> list[tuple[Fraction, int]]:
+def _edges(tone: Tone, duration: Fraction, stretches: list[_Stretch]) -> list[tuple[Fraction, int]]:
     """When each printed move of a tone begins: ``(quarters into the sound, move)``, the first at 0."""
     count = len(moves(tone)) if tone.path else 0
     edges = [(Fraction(0), min(count, 1))]
     for move in range(2, count + 1):
         if printed_step(tone, move) != printed_step(tone, edges[-1][1]):
-            edges.append((duration - duration / 2 ** (move - 1), move))
+            at = duration - duration / 2 ** (move - 1)
+            edges.append((_plain_place(at, edges[-1][0], stretches), move))
     return edges
 
 
-def _move(tone: Tone, elapsed: Fraction, duration: Fraction) -> int:
-    return next(move for start, move in reversed(_edges(tone, duration)) if start <= elapsed)
+def _plain_place(at: Fraction, after: Fraction, stretches: list[_Stretch]) -> Fraction:
+    """Where a move can be printed: the half of a sound that goes on into a tuplet is no note value.
+
+    Args:
+        at: Quarters into the sound.
+        after: Where the move before begins.
+        stretches: The values of the sound.
+
+    Returns:
+        The place itself where values can be parted there, else the nearest half, quarter … of the
+        value it lies in; ``after`` where there is no room for one more.
+    """
+    found = next((s for s in stretches if s.begin <= at < s.begin + s.length), None)
+    if found is None or (found.printed + (at - found.begin) * found.scale) % SHORTEST == 0:
+        return at
+    share = found.length / 2
+    while share * found.scale % SHORTEST == 0:
+        place = found.begin + round((at - found.begin) / share) * share
+        if after < place < stretches[-1].begin + stretches[-1].length:
+            return place
+        share /= 2
+    return after
+
+
+def _move(edges: list[tuple[Fraction, int]], elapsed: Fraction) -> int:
+    return next(move for start, move in reversed(edges) if start <= elapsed)
 
 
 def _stretches(held: _Held, duration: Fraction) -> list[Fraction]:
     """Cut a value where one of its sound's tones changes step."""
-    total = held.sound.duration
     start = held.printed
-    cuts = sorted(
-        {at for tone in held.sound.tones for at, _ in _edges(tone, total) if start < at < start + duration}
-    )
+    cuts = sorted({at for edges in held.edges for at, _ in edges if start < at < start + duration})
     places = [start, *cuts, start + duration]
     return [after - before for before, after in pairwise(places)]
 

@@ -20,7 +20,7 @@ PAGE_WIDTHS: dict[Width, int] = {"wide": 1648, "narrow": 660}
 """In Verovio's units, ten of an SVG's units each; both are shown at half a CSS pixel a unit."""
 OPTIONS: dict[str, Any] = {
     "adjustPageHeight": True,
-    "breaks": "auto",
+    "breaks": "encoded",
     "footer": "none",
     "header": "none",
     "lyricSize": 6,

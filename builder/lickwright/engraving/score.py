@@ -113,6 +113,11 @@ class Score:
         return voice[at] if at < len(voice) else None
 
 
+def struck_at_grace(sound: Sound) -> bool:
+    """Whether the stroke of a sound is that of its first grace note, slurred on from there."""
+    return bool(sound.grace) and all(grace.leads is not None for grace in sound.grace)
+
+
 def source_of(before: Entry | None, entry: Entry, tone: Tone) -> tuple[str, bool] | None:
     """Return what a linked tone comes from.
 

@@ -8,6 +8,7 @@ from lickwright.engraving.accidentals import SOUNDED, WRITTEN, bend_grace
 from lickwright.engraving.beams import join
 from lickwright.engraving.ids import grace_id
 from lickwright.engraving.pieces import printed
+from lickwright.engraving.score import struck_at_grace
 from lickwright.engraving.tag import tag
 from lickwright.model.strike import BendKind, Dead, Harmonic
 
@@ -32,7 +33,14 @@ def staff_layer(score: Score, layer: Layer, shown: dict[str, int]) -> str:
         sound = piece.sound
         return _graces(score, sound, shown) if sound and piece.first and len(sound.grace) > 1 else ""
 
-    content = join(layer, leaf, beamed=True, numbered=True, lead=lead)
+    def before(piece: Piece) -> str:
+        sound = piece.sound
+        if sound is None:
+            return ""
+        alone = _graces(score, sound, shown) if piece.first and len(sound.grace) == 1 else ""
+        return alone + _fingers_before_bends(score, piece, shown)
+
+    content = join(layer, leaf, beamed=True, numbered=True, lead=lead, before=before)
     return tag("layer", content, n=2 if layer.lower else 1)
 
 
@@ -41,23 +49,21 @@ def _piece(score: Score, piece: Piece, shown: dict[str, int]) -> str:
     sound = piece.sound
     if sound is None:
         return tag("mRest") if piece.whole_bar else tag("rest", dur=dur, dots=dots or None)
-    before = _graces(score, sound, shown) if piece.first and len(sound.grace) == 1 else ""
-    before += _fingers_before_bends(score, piece, shown)
     time: dict[str, str | int | None] = {
         "dur": dur,
         "dots": dots or None,
-        "artic": _articulation(sound) if piece.first else None,
         "stem__mod": "3slash" if "tremolo" in sound.signs and piece.length <= 2 else None,
     }
+    signs = _articulations(sound) if piece.first else ""
     ghost = "ghost" in sound.signs
     notes = [
         _note(score, head.tone, f"s{head.local}", _pitch(score, piece, number), shown.get(head.local), ghost)
         for number, head in enumerate(piece.heads)
     ]
     if len(notes) == 1:
-        return before + tag("note", **notes[0], **time)
+        return tag("note", signs, **notes[0], **time)
     chord = "".join(tag("note", **note) for note in notes)
-    return before + tag("chord", chord, xml_id=f"c{piece.heads[0].local}", **time)
+    return tag("chord", chord + signs, xml_id=f"c{piece.heads[0].local}", **time)
 
 
 def _pitch(score: Score, piece: Piece, number: int) -> Pitch | None:
@@ -86,13 +92,17 @@ def _note(
     return made
 
 
-def _articulation(sound: Sound) -> str | None:
-    signs = [
-        _ARTICULATIONS.get(sound.stroke or "", ""),
-        "acc" if sound.accent else "",
-        "stacc" if sound.short else "",
-    ]
-    return " ".join(sign for sign in signs if sign) or None
+def _articulations(sound: Sound) -> str:
+    """Stroke, accent, dot: an element, for of an attribute Verovio draws one on a chord."""
+    signs = ["acc" if sound.accent else "", "stacc" if sound.short else ""]
+    if not struck_at_grace(sound):
+        signs.insert(0, _ARTICULATIONS.get(sound.stroke or "", ""))
+    return _articulation(*signs)
+
+
+def _articulation(*signs: str) -> str:
+    said = " ".join(sign for sign in signs if sign)
+    return tag("artic", artic=said) if said else ""
 
 
 def _graces(score: Score, sound: Sound, shown: dict[str, int]) -> str:
@@ -105,14 +115,16 @@ def _graces(score: Score, sound: Sound, shown: dict[str, int]) -> str:
     }
     for number, grace in enumerate(sound.grace, 1):
         notes = []
+        struck = number == 1 and struck_at_grace(sound)
+        stroke = _articulation(_ARTICULATIONS.get(sound.stroke or "", "")) if struck else ""
         for k, tone in enumerate(grace.tones, 1):
             local = grace_id(sound.address, number, k)
             path = score.grace_names[sound.address, number, k]
             notes.append(_note(score, tone, f"s{local}", path[0] if path else None, shown.get(local), False))
         if len(notes) == 1:
-            made.append(tag("note", **notes[0], **time))
+            made.append(tag("note", stroke, **notes[0], **time))
         else:
-            made.append(tag("chord", "".join(tag("note", **note) for note in notes), **time))
+            made.append(tag("chord", "".join(tag("note", **note) for note in notes) + stroke, **time))
     return made[0] if alone else (tag("beam", "".join(made)) if made else "")
 
 

@@ -14,15 +14,16 @@ from functools import lru_cache
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
+from lickwright.model.timeline.grouping import SHORTEST
+
 if TYPE_CHECKING:
     from lickwright.theory.meter import Meter
 
-_SMALLEST = Fraction(1, 64)
 _PLAIN = {Fraction(8) / 2**power: name for power, name in enumerate(
     ("breve", "1", "2", "4", "8", "16", "32", "64", "128", "256")
 )}  # fmt: skip
 PRINTED: dict[Fraction, tuple[str, int]] = {length: (name, 0) for length, name in _PLAIN.items()} | {
-    length * Fraction(3, 2): (name, 1) for length, name in _PLAIN.items() if length > _SMALLEST
+    length * Fraction(3, 2): (name, 1) for length, name in _PLAIN.items() if length > SHORTEST
 }
 """Length in quarters -> MEI ``dur`` and number of dots."""
 _GROUPS = {5: (3, 2), 7: (2, 2, 3)}
@@ -74,7 +75,7 @@ class Grid:
 
 def _halvings(unit: Fraction) -> list[Rank]:
     ranks = []
-    while unit > _SMALLEST:
+    while unit > SHORTEST:
         ranks.append(Rank(unit, unit / 2))
         unit /= 2
     return [*ranks, Rank(unit, None)]
@@ -101,8 +102,13 @@ def grid_of(meter: Meter) -> Grid:
 
 @lru_cache(maxsize=256)
 def tuplet_grid(unit: Fraction) -> Grid:
-    """Return the grid inside a tuplet whose members are printed ``unit`` quarters long."""
-    return Grid(tuple(_halvings(unit)), unit, free=True)
+    """Return the grid inside a tuplet whose members are printed ``unit`` quarters long.
+
+    Members that are no plain value (five eighths parted among three are 5/4 long) are tied ones.
+    """
+    plain = _halvings(max((length for length in _PLAIN if length <= unit), default=SHORTEST))
+    own = _halvings(unit) if unit in PRINTED and unit not in _PLAIN else []
+    return Grid((*own, *plain), unit, free=True)
 
 
 @lru_cache(maxsize=4096)
@@ -112,7 +118,8 @@ def split(grid: Grid, onset: Fraction, duration: Fraction, rest: bool = False) -
     Args:
         grid: Of the bar, or of the innermost tuplet.
         onset: From the bar's (tuplet's) start, as printed.
-        duration: More than 0, as printed.
+        duration: More than 0, as printed; both it and the onset in 256ths, of which every
+            stretch can be made up.
         rest: Whether it is silence.
 
     Returns:
@@ -120,7 +127,8 @@ def split(grid: Grid, onset: Fraction, duration: Fraction, rest: bool = False) -
         strongest beats.
 
     Raises:
-        ValueError: When no sum of note values makes the stretch: a tuplet without its number.
+        ValueError: When no sum of note values makes the stretch: a tuplet without its number. The
+            timeline lets none through.
     """
     end = onset + duration
     rank_of: dict[Fraction, int] = {}
@@ -175,5 +183,5 @@ def _rest_fits(grid: Grid, start: Fraction, end: Fraction) -> bool:
             rank.period == length and not rank.places and rank.on(start) for rank in grid.ranks
         )
     if grid.compound:
-        return (start % grid.beat) % length == 0 and start // grid.beat == (end - _SMALLEST) // grid.beat
+        return (start % grid.beat) % length == 0 and start // grid.beat == (end - SHORTEST) // grid.beat
     return start % length == 0 and not any(rank.places and rank.between(start, end) for rank in grid.ranks)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from lickwright.engraving.ids import grace_id
 from lickwright.engraving.overlay.canvas import blank, stroke
+from lickwright.engraving.score import struck_at_grace
 from lickwright.engraving.tag import tag
 
 if TYPE_CHECKING:
@@ -43,9 +45,11 @@ def plan(score: Score, plan: Plan) -> None:
             ("short", sound.short, "articulation"),
         ):
             if wanted:
+                struck = row == "stroke" and struck_at_grace(sound)
+                place = f"t{grace_id(sound.address, 1, 1)}" if struck else at
                 kind = {"d": "down-stroke", "u": "up-stroke"}.get(name, name)
-                slot = plan.slot(entry.bar, kind, "V", row, start=at)
-                plan.sign(kind, at, slots=(slot,), text=name)
+                slot = plan.slot(entry.bar, kind, "V", row, start=place)
+                plan.sign(kind, place, slots=(slot,), text=name)
 
 
 def _shape(canvas: Canvas, sign: Sign) -> None:

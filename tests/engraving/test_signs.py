@@ -92,7 +92,7 @@ def test_every_sign_of_the_music_is_drawn(name: str, width: str) -> None:
 
 def test_the_torture_lick_has_every_sign() -> None:
     """The counts above are tried on something of every kind."""
-    silent = {"down-stroke", "up-stroke", "accent", "short"}  # of a tab alone
+    silent = {"tab-slur", "down-stroke", "up-stroke", "accent", "short"}  # of a tab alone
     wanted = expected(MUSIC["torture"])
     watched = set(DRAWN) - {
         "between",
@@ -209,3 +209,15 @@ def test_bends_are_counted_in_whole_steps(half_steps: str, words: str) -> None:
 def test_positions_are_roman(fret: int, numeral: str) -> None:
     """Positions in Roman numerals (common practice)."""
     assert roman(fret) == numeral
+
+
+def test_a_chord_keeps_its_accent_beside_its_stroke() -> None:
+    """Stroke and accent of a chord are both drawn; the form that loses one is caught."""
+    music = read("key: A minor\n\nAm | 4:2+3:2! - - - - - - -\n   rh | d\n")
+    made, order = document(music, "both"), ScoreOrder(music, "x")
+    lossy = re.sub(
+        r'<chord ([^>]*)>(.*?)<artic (artic="[^"]*")/></chord>', r"<chord \1 \3>\2</chord>", made.mei
+    )
+    assert lossy != made.mei
+    assert not differences(engrave(order), music)
+    assert "artic" in differences(dress(order, made, *render(lossy, "wide")), music)

@@ -43,7 +43,7 @@ class _Line:
 
 
 _LINES: dict[Width, _Line] = {
-    "wide": _Line(16080, 1.06, 8, {1: 1.5, 2: 1.0, 3: 2.0, 4: 1.0}),
+    "wide": _Line(16080, 1.0, 8, {1: 1.5, 2: 1.0, 3: 2.0, 4: 1.0}),
     "narrow": _Line(6200, 1.0, 2, {1: 1.0, 2: 1.0}),
 }
 _LAST_ALONE, _OTHER = 3.0, 3.0
@@ -107,5 +107,7 @@ def _wanted(bar: MusicBar, layers: tuple[Layer, ...]) -> float:
     times = [end - start for start, end in pairwise((*moments, max(float(bar.length), *moments)))]
     graces = sum(len(piece.sound.grace) for piece in pieces if piece.sound and piece.first)
     small = sum(any(bend_grace(head) for head in piece.heads) for piece in pieces)
-    wanted = _BAR + _MOMENT * len(times) + _QUARTER * sum(times) + _TIME * sum(time**0.6 for time in times)
+    wanted = (
+        _BAR + _MOMENT * len(times) + _QUARTER * sum(times) + _TIME * sum(float(time**0.6) for time in times)
+    )
     return wanted + _GRACE * graces + _SMALL * small + (_REPEAT if bar.opens else 0)

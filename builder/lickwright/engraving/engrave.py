@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from lickwright.engraving.bar_lines import mend_bar_lines
 from lickwright.engraving.document import document
 from lickwright.engraving.glyphs import define_glyphs
+from lickwright.engraving.grace_digits import set_graces
 from lickwright.engraving.ids import page_prefix
 from lickwright.engraving.overlay.canvas import Canvas
 from lickwright.engraving.overlay.families import draw_signs
@@ -51,7 +53,9 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
     missing = sorted(made.notes - canvas.elements.keys())
     if missing:
         raise ValueError(f"not drawn: {', '.join(missing)}")
+    set_graces(canvas, made.score)
     draw_signs(canvas, signs)
+    mend_bar_lines(canvas)
     kept = made.notes | {f"b{number}" for number in made.bars}
     frames = iter(canvas.frames)
     for page in read:

@@ -16,7 +16,16 @@ if TYPE_CHECKING:
 
     from lickwright.engraving.score import Score
 
-ROWS: dict[str, int] = {"bend": 1, "mute": 2, "ring": 3, "position": 4, "rit": 5, "hand": 6, "finger": 7}
+ROWS: dict[str, int] = {
+    "bend": 1,
+    "mute": 2,
+    "ring": 3,
+    "position": 4,
+    "rit": 5,
+    "hand": 6,
+    "finger": 7,
+    "chord": 8,
+}
 """Signs of such a row stand at one height in a system; all others each as low as they can."""
 _NO_BREAK = "\u00a0"
 ON_STAFF = 1.4

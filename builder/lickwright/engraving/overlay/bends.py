@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from lxml import etree
 
 from lickwright.engraving.accidentals import bend_grace
-from lickwright.engraving.overlay.canvas import move, stroke
+from lickwright.engraving.overlay.canvas import blank, move, stroke
 from lickwright.engraving.pieces import moves
 from lickwright.model.strike import BendKind, Late
 
@@ -26,6 +26,10 @@ if TYPE_CHECKING:
     from lickwright.model.music import Tone
 
 _QUARTERS = {0: "", 1: "¼", 2: "½", 3: "¾"}
+_NUT = "B.N."
+"""Behind the nut: said before the amount of a bend made by pressing the string between nut and machine head."""
+_ROOM = "\u00a0" * 5
+"""Keeps the room of a bent line over the staff."""
 _TIP = 34.0
 """Half the width of an arrow head."""
 _HELD = 200.0
@@ -78,7 +82,8 @@ def _tab(plan: Plan, entry: Entry, k: int, tone: Tone, tops: dict[int, str]) -> 
         if number > 1 and reached:
             later = [(b, head) for b, head in reached if head.bent]
             bar = later[0][0] if later else bar
-        slot = plan.slot(bar, kind, amount(rise), "bend", start=start, tall=True)
+        words = f"{_NUT} {amount(rise)}" if bend.kind is BendKind.NUT else amount(rise)
+        slot = plan.slot(bar, kind, words, "bend", start=start, tall=True)
         plan.sign(kind, start, slots=(slot,))
         tops[tone.string] = slot
         held = [head for _, head in reached if head.tied]
@@ -95,7 +100,8 @@ def _staff(plan: Plan, voice: tuple[Entry, ...]) -> None:
                 late = isinstance(head.tone.head, Late) and head.piece == 1
                 late = late and before is not None and _pitch(before) != _pitch(head)
                 if bend_grace(head):
-                    plan.sign("bent-line", f"s{head.local}b", f"s{head.local}")
+                    slot = plan.slot(entry.bar, "bent", _ROOM, "", start=f"s{head.local}b", top=True, size=16)
+                    plan.sign("bent-line", f"s{head.local}b", f"s{head.local}", (slot,))
                 elif (head.bent or late) and before is not None:
                     plan.sign("bent-line", f"s{before.local}", f"s{head.local}")
                 last[head.tone.string] = head
@@ -189,6 +195,9 @@ def _hold(canvas: Canvas, sign: Sign) -> None:
 
 def _bent_line(canvas: Canvas, sign: Sign) -> None:
     start, end = canvas.anchor(sign.start), canvas.anchor(sign.end)
+    room = canvas.words(sign.slots[0]) if sign.slots else None
+    if room is not None:
+        blank(room)
     if start is None or end is None:
         return
     if start.system != end.system:

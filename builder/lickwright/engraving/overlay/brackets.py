@@ -53,7 +53,7 @@ def plan(score: Score, plan: Plan) -> None:
 
 def _bracket(plan: Plan, run: list[Entry], kind: str, words: str, row: str, host: str) -> None:
     top = host == plan.score.staves.top
-    slots = slots_along(plan, run, kind, words, row, top=top)
+    slots = slots_along(plan, run, kind, words, row, top=top, again=f"({words})")
     last = run[-1]
     plan.sign(kind, f"{host}{run[0].anchor}", f"{host}{last.last()}", slots, words)
 
@@ -65,9 +65,13 @@ def _draw(canvas: Canvas, sign: Sign) -> None:
         left = run.left
         kind = sign.kind if run.begins else f"{sign.kind} continued"
         group = canvas.group(run.slot.system, kind)
-        if run.begins:
-            wide = width(sign.text, run.slot.size)
-            begin = min(run.slot.x, canvas.frames[run.slot.system].right - 40 - wide)
+        said = sign.text if run.begins else f"({sign.text})"
+        if said.strip("()"):
+            wide = width(said, run.slot.size)
+            begin = min(
+                run.slot.x if run.begins else max(left, run.slot.x),
+                canvas.frames[run.slot.system].right - 40 - wide,
+            )
             run.slot.element.set("x", f"{begin:.0f}")
             left = begin + wide + 60
         if run.right > left + 60:

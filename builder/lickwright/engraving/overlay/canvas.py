@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Sign
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_BAR_LINE = 70.0
+"""How near words may come to a bar line."""
 HEAD_HALF = 108.0
 """Half the width of a notehead."""
 
@@ -75,13 +77,17 @@ class Frame:
 
 
 class Canvas:
-    """The elements of all systems by id; ``bars`` say in which bar, ``ends`` where each bar line is."""
+    """The elements of all systems by id; ``bars`` say in which bar, ``ends`` where each bar line is.
+
+    ``spans`` are the further pieces of what is parted by a line break, by the id of the first.
+    """
 
     def __init__(self, systems: Iterable[etree._Element]) -> None:
         self.elements: dict[str, tuple[etree._Element, int]] = {}
         self.bars: dict[str, int] = {}
         self.ends: list[float] = []
         self.frames: list[Frame] = []
+        self.spans: dict[str, list[tuple[etree._Element, int]]] = {}
         self._alive: list[list[etree._Element]] = []  # so that lxml makes its handles once
         for index, system in enumerate(systems):
             groups = list(system.iter("g"))
@@ -93,6 +99,8 @@ class Canvas:
                     self.elements[local] = (element, index)
                     self.bars[local] = len(self.ends)
                 kind = element.get("class", "")
+                if kind.endswith("spanning"):
+                    self.spans.setdefault(kind.split()[1].removeprefix("id-"), []).append((element, index))
                 if kind == "staff":
                     right = max(right, _ends(element.findall("path")[-1]))
                 elif kind == "measure":
@@ -136,6 +144,16 @@ class Canvas:
         twin = {"t": "s", "s": "t"}.get(local[:1], "") + local[1:]
         number = self.bars.get(local) or self.bars.get(twin) or 1
         return self.ends[number - 1]
+
+    def inside_bar(self, local: str, x: float, half: float) -> float:
+        """Return where words of half a width, wanted at ``x`` over a note, are clear of its bar's lines."""
+        twin = {"t": "s", "s": "t"}.get(local[:1], "") + local[1:]
+        number = self.bars.get(local) or self.bars.get(twin) or 1
+        at = self.near(local)
+        before = self.ends[number - 2] if number > 1 else 0.0
+        if at is not None and number > 1 and before < at.x:
+            x = max(x, before + half + _BAR_LINE)
+        return min(x, self.ends[number - 1] - half - _BAR_LINE)
 
     def words(self, slot: str) -> Words | None:
         """The words of a slot."""
@@ -192,6 +210,18 @@ _WIDTHS = (
     | dict.fromkeys("ABCDEFGHKLNPRTVX", 0.68)
     | dict.fromkeys("mM½¼¾", 0.78)
 )  # fmt: skip
+
+
+def extent(words: etree._Element) -> tuple[float, float, float, float] | None:
+    """Return left, right, top and foot of a text's first line; ``None`` when nothing is said."""
+    said = "".join(str(part) for part in words.itertext()).strip()
+    sizes = [span.get("font-size", "0px") for span in words.iter("text", "tspan")]
+    size = max((float(size.removesuffix("px")) for size in sizes if size), default=0.0)
+    if not said or not size:
+        return None
+    x, y, wide = float(words.get("x", "0")), float(words.get("y", "0")), width(said, size)
+    left = x - wide / 2 if words.get("text-anchor") == "middle" else x
+    return left, left + wide, y - 0.75 * size, y + 0.22 * size
 
 
 def lower(words: Words, by: float) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.overlay.canvas import stroke, width
-from lickwright.engraving.signs import ON_STAFF
+from lickwright.engraving.signs import ON_STAFF, ROWS
 from lickwright.engraving.tag import tag, text
 
 if TYPE_CHECKING:
@@ -44,6 +44,7 @@ def plan(score: Score, plan: Plan) -> None:
                     tstamp=plan.beat(index, chord.onset),
                     staff=staves.staff or staves.tab,
                     place="above",
+                    vgrp=ROWS["chord"],
                 ),
             )
             if chord.stop:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Entry, Score
     from lickwright.engraving.signs import Plan, Sign
 
-_CLEAR = 90.0
+_CLEAR = 150.0
 """How much lower the rows are set than Verovio puts them: clear of digits on the lowest string."""
 
 

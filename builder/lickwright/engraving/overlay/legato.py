@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.ids import grace_id
-from lickwright.engraving.overlay.canvas import lower, move
+from lickwright.engraving.overlay.canvas import lower, move, width
 from lickwright.engraving.score import Entry, source_of
 from lickwright.engraving.tag import tag
 from lickwright.model.slots import JoinKind
@@ -14,10 +15,11 @@ from lickwright.model.strike import Hammered, Tapped
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from lickwright.engraving.overlay.canvas import Canvas
+    from lickwright.engraving.overlay.canvas import Canvas, Words
     from lickwright.engraving.score import Score
     from lickwright.engraving.signs import Plan, Sign
 
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _SLURRED = (JoinKind.HAMMER, JoinKind.PULL, JoinKind.SLIDE)
 _LETTERS = {JoinKind.HAMMER: ("hammer", "H"), JoinKind.PULL: ("pull", "P")}
 
@@ -74,7 +76,10 @@ def _slur(score: Score, plan: Plan, bar: int, start: str, end: str) -> None:
     if score.staves.staff:
         plan.control(bar, tag("slur", startid=f"#s{start}", endid=f"#s{end}"))
     if score.staves.tab:
-        plan.control(bar, tag("slur", startid=f"#t{start}", endid=f"#t{end}", curvedir="above"))
+        local = f"l{start}"
+        ends = {"startid": f"#t{start}", "endid": f"#t{end}"}
+        plan.control(bar, tag("slur", xml_id=local, curvedir="above", **ends))
+        plan.sign("tab-slur", f"t{start}", f"t{end}", (local,))
 
 
 def _graces(score: Score, plan: Plan, entry: Entry) -> None:
@@ -122,7 +127,8 @@ def _between(canvas: Canvas, sign: Sign) -> None:
     if words is None or start is None:
         return
     right = end.x if end and end.system == start.system else canvas.frames[start.system].right
-    move(words, (start.x + right) / 2)
+    half = width(_said(words), words.size) / 2
+    move(words, canvas.inside_bar(sign.start, (start.x + right) / 2, half))
     lower(words, -_CLEAR)
 
 
@@ -130,8 +136,45 @@ def _centred(canvas: Canvas, sign: Sign) -> None:
     """Words over the middle of a note."""
     words, at = canvas.words(sign.slots[0]), canvas.near(sign.start)
     if words is not None and at is not None:
-        move(words, at.x)
+        half = width(_said(words), words.size) / 2
+        move(words, canvas.inside_bar(sign.start, at.x, half))
         lower(words, -_CLEAR)
 
 
-DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"between": _between, "centred": _centred}
+def _said(words: Words) -> str:
+    return "".join(str(part) for part in words.element.itertext()).strip()
+
+
+def _tab_slur(canvas: Canvas, sign: Sign) -> None:
+    """Move Verovio's slur from beside its digits to over them."""
+    local = sign.slots[0]
+    first = canvas.elements.get(local)
+    pieces = [*([first] if first else []), *canvas.spans.get(local, [])]
+    start, end = canvas.near(sign.start), canvas.near(sign.end)
+    for element, system in pieces:
+        path = element.find("path")
+        numbers = [float(number) for number in _NUMBER.findall(path.get("d", ""))] if path is not None else []
+        if path is None or len(numbers) != 14:
+            continue
+        left, right, lift = numbers[0], numbers[6], 0.0
+        to_left, to_right = left, right
+        for at, edge in ((start, 0), (end, 6)):
+            if at is None or at.system != system:
+                continue
+            if edge:
+                to_right = at.x
+            else:
+                to_left = at.x
+            lift = max(lift, numbers[edge + 1] - (at.y - 0.5 * at.size))
+        stretch = (to_right - to_left) / ((right - left) or 1.0)
+        made = [
+            f"{to_left + (number - left) * stretch:.0f}" if k % 2 == 0 else f"{number - lift:.0f}"
+            for k, number in enumerate(numbers)
+        ]
+        points = [f"{x},{y}" for x, y in zip(made[::2], made[1::2], strict=True)]
+        path.set("d", f"M{points[0]} C{' '.join(points[1:4])} C{' '.join(points[4:])}")
+
+
+DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
+    "between": _between, "centred": _centred, "tab-slur": _tab_slur,
+}  # fmt: skip

@@ -12,14 +12,23 @@ if TYPE_CHECKING:
 
 
 def slots_along(
-    plan: Plan, entries: Sequence[Entry], kind: str, words: str, row: str, *, top: bool = False
+    plan: Plan,
+    entries: Sequence[Entry],
+    kind: str,
+    words: str,
+    row: str,
+    *,
+    top: bool = False,
+    again: str = "",
 ) -> tuple[str, ...]:
     """Plan a slot at each of the sounds, and at the first piece of each bar that they pass through.
 
-    The first holds the words; the others keep the line that follows free of what it passes over.
+    The first holds the words, the first of each further bar the words said ``again`` where a system begins
+    with it; the others keep the line that follows free of what it passes over.
     """
     staves = plan.score.staves
     made: list[str] = []
+    latest = -1
     for entry in entries:
         last = -1
         for bar, piece in entry.pieces:
@@ -27,7 +36,8 @@ def slots_along(
                 continue
             last = bar
             start = f"{staves.top if top else staves.host}{entry.anchor}" if piece.first else ""
-            said = "" if made else words
+            said = (again if bar != latest else "") if made else words
+            latest = bar
             made.append(
                 plan.slot(
                     bar, kind, said, row, start=start, onset=piece.onset, top=top, italic=kind != "position"

@@ -236,3 +236,37 @@ def test_reading_twice_gives_the_same(tmp_path: Path) -> None:
     """Same folder, same values, same findings."""
     folder = write(tmp_path, {"a.md": LICK.format(name="one") + "\n[x](lick:)\n", "b.md": "~~~lick\n"})
     assert read_course(folder) == read_course(folder)
+
+
+def test_a_link_that_leads_nowhere_is_no_lesson(tmp_path: Path) -> None:
+    """It is missed at its name in the manifest, and the path that comes back inside is said plainly."""
+    folder = write(tmp_path, {"a.md": "# A"}, MANIFEST.format(lessons='"b.md", "../lessons/a.md"'))
+    (folder / "lessons" / "b.md").symlink_to(folder / "nope")
+    _, findings = read_course(folder)
+    assert say(findings) == ["course.toml:7:12 course/missing-file", "course.toml:7:20 course/path"]
+    assert findings[1].fix is not None
+    assert findings[1].fix.edits[0].text == '"a.md"'
+
+
+def test_pictures_and_links_that_lead_nowhere(tmp_path: Path) -> None:
+    """Each is found at its address; those that lead somewhere are left alone."""
+    text = (
+        "# A\n\n## The first step\n\n![x](pictures/none.png) ![y](pictures/here.png)\n[gone](nowhere.md)\n"
+        "[o](other.html)\n![up](../../etc/passwd)\n[n](#nope)\n[f](a.md#the-first-step)\n"
+        "![l](pictures/loop/course.toml) ![s](pictures/self.png)\n[w](https://example.org) [k](lick:one)\n\n"
+    )
+    folder = write(tmp_path, {"a.md": text + LICK.format(name="one")})
+    (folder / "pictures").mkdir()
+    (folder / "pictures" / "here.png").write_bytes(b"")
+    (folder / "pictures" / "loop").symlink_to(folder)
+    (folder / "pictures" / "self.png").symlink_to(folder / "pictures" / "self.png")
+    _, findings = read_course(folder)
+    assert say(findings) == [
+        "lessons/a.md:5:6 course/missing-picture",
+        "lessons/a.md:6:8 course/dead-link",
+        "lessons/a.md:7:5 course/dead-link",
+        "lessons/a.md:8:7 course/path",
+        "lessons/a.md:9:5 course/unknown-anchor",
+        "lessons/a.md:11:6 course/missing-picture",
+        "lessons/a.md:11:38 course/missing-picture",
+    ]

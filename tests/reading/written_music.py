@@ -59,7 +59,7 @@ if TYPE_CHECKING:
 CHORDS = [parse_chord(text) for text in ("A", "D7", "F#m7b5", "Bb6/9", "G/B", "N.C.", "Em(maj7)", "C7#9")]
 KEYS = [parse_key(text) for text in ("A major", "F# minor", "Bb mixolydian", "D dorian")]
 TUNINGS = [parse_tuning(text) for text in ("D2 A2 D3 F#3 A3 D4", "B1 E2 A2 D3 G3 B3 E4")]
-SIGNS = ("tremolo", "trill7", "swell", "pinch", "wide", "ghost", "fermata", "rit")
+SIGNS = ("tremolo", "trill30", "swell", "pinch", "wide", "ghost", "fermata", "rit")
 FRETS = st.integers(0, 24)
 FLAGS = st.booleans()
 NAMES = st.from_regex(r"[a-z][a-z0-9]{0,6}(-[a-z0-9]{1,5}){0,2}", fullmatch=True)
@@ -96,12 +96,13 @@ def notes(draw: st.DrawFn, string: int, *, late: bool) -> Note:
         to = draw(FRETS) + draw(st.sampled_from([Fraction(0), Fraction(1, 2)]))
         return Note(string, Late(Bend(draw(st.sampled_from([BendKind.UP, BendKind.RELEASE])), to)))
     if kind == "dead":
-        return Note(string, Dead(), (), vibrato)
+        return Note(string, Dead())
     if kind == "harmonic":
         touch = draw(st.sampled_from([Fraction("2.7"), Fraction("3.2"), Fraction(5), Fraction(12)]))
         return Note(string, Harmonic(fret, fret + touch), (), vibrato)
     bent = draw(bends(fret)) if draw(st.integers(0, 3)) == 0 else ()
-    head = {"tap": Tapped(fret), "hammer": Hammered(fret)}.get(kind, Fretted(fret))
+    fretted = {"tap": Tapped(fret), "hammer": Hammered(fret)} if fret else {}
+    head = fretted.get(kind, Fretted(fret))
     return Note(string, head, bent, vibrato)
 
 
@@ -304,7 +305,9 @@ FIELDS: dict[str, st.SearchStrategy[Any]] = {
     "ladder": st.lists(TEMPI, min_size=1, max_size=6).map(tuple),
     "feel": st.sampled_from(FEELS),
     "over": OVERS,
-    "position": st.lists(st.builds(PositionClaim, st.integers(0, 24), maybe(BARS)), min_size=1).map(tuple),
+    "position": st.lists(st.builds(PositionClaim, st.integers(0, 24), maybe(BARS)), min_size=1)
+    .map(tuple)
+    .filter(lambda claims: sum(claim.bars is None for claim in claims) < 2),
     "picking": st.sampled_from([Picking("alternate", "d"), Picking("alternate"), Picking("hybrid")]),
     "claims": st.lists(st.builds(Claim, st.sampled_from(CLAIM_KINDS), maybe(BARS)), min_size=1).map(tuple),
     "pickup": st.sampled_from([Fraction(1, 2), Fraction(1)]),

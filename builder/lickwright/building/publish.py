@@ -18,6 +18,7 @@ from lickwright.building.results import Results, fulfil
 from lickwright.building.shelf import keep_shelf, kept_shelf, shelf_key
 from lickwright.findings import Finding
 from lickwright.model.orders import Recorded, SoundOrder
+from lickwright.reading.pictures import find_picture
 
 if TYPE_CHECKING:
     from lickwright.pages.page import Page
@@ -120,11 +121,10 @@ def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterato
 
 
 def pictures(pages: Iterable[Page], course: Path) -> Iterator[tuple[str, bytes]]:
-    """Yield the pictures that pages show; one that is not there, or leads out of the course, is left out."""
-    inside = course.resolve()
+    """Yield the pictures that pages show; one that is not there, or leads out of pictures/, is left out."""
     for path in dict.fromkeys(picture for page in pages for picture in page.pictures):
-        file = (inside / path).resolve()
-        if file.is_relative_to(inside) and file.is_file():
+        file = find_picture(course, path)
+        if file is not None:
             yield path, file.read_bytes()
 
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-_ONE = re.compile(r"(low)?(\d{1,4})(?:\.(\d{1,4}))?\Z")
-_RANGE = re.compile(r"(low)?(\d{1,4})(?:\.(\d{1,4}))?-(\d{1,4})(?:\.(\d{1,4}))?\Z")
+_ONE = re.compile(r"(low)?([0-9]{1,4})(?:\.([0-9]{1,4}))?\Z")
+_RANGE = re.compile(r"(low)?([0-9]{1,4})(?:\.([0-9]{1,4}))?-([0-9]{1,4})(?:\.([0-9]{1,4}))?\Z")
 
 
 @dataclass(frozen=True, slots=True, order=True)

@@ -13,8 +13,8 @@ from lickwright.text import Span
 if TYPE_CHECKING:
     from lickwright.reading.collector import Collector
 
-CLOSING = re.compile(r":\|\s*(?:[x×]\s*(\d+))?\s*\Z")
-_MUSIC = re.compile(r"\s*(?:[\d(./\\-]|g\(|(?:ring|mute|open|pos\d+)\s*\[)")
+CLOSING = re.compile(r":\|\s*(?:[x×]\s*([0-9]+))?\s*\Z")
+_MUSIC = re.compile(r"\s*(?:[0-9(./\\-]|g\(|(?:ring|mute|open|pos[0-9]+)\s*\[)")
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,8 @@ if TYPE_CHECKING:
     from lickwright.reading.lines import Line
 
 _WORD = re.compile(r"\S+")
-_PLACED = re.compile(r"([^'@]+)('?)(?:@(\d{1,2})(&?))?('?)")
+_PLACED = re.compile(r"([^'@]+)('?)(?:@([0-9]{1,2})(&?))?('?)")
+_TWO = re.compile(r"([A-G][^()\s]{0,12})\(([A-G][^()\s]{0,12})\)")
 _MOST_FAULTS = 20
 
 
@@ -23,17 +24,34 @@ def read_chord(text: str, span: Span, found: Collector) -> ChordSymbol | None:
     """Read a chord symbol; None when it was reported that it is none."""
     chord = parse_chord(text)
     if chord is None:
-        right = suggest_chord(text)
+        right = _suggest(text)
         found.add(
             "harmony/chord-symbol",
             f"{quote(text, 24)} is no chord symbol",
             span,
-            hint=f"did you mean {right}?"
-            if right
-            else "a chord is its root and its quality, as in A7, F#m7b5, G/B",
+            hint=_hint(text, right),
             fix=right,
         )
     return chord
+
+
+def _suggest(text: str) -> str | None:
+    """Return the nearest symbol; a plain word, ``bass``, is near none, nor are two chords near one."""
+    right = None if _find_two(text) else suggest_chord(text)
+    word = text.isalpha() and text.islower() and len(text) > 3
+    return None if word and right and not text[1:].startswith(right[1:].casefold()) else right
+
+
+def _hint(text: str, right: str | None) -> str:
+    two = _find_two(text)
+    if two:
+        return f"one chord, or two that share the bar with a blank between them: {two[1]} {two[2]}"
+    return f"did you mean {right}?" if right else "a chord is its root and its quality, as in A7, F#m7b5, G/B"
+
+
+def _find_two(text: str) -> re.Match[str] | None:
+    found = _TWO.fullmatch(text)
+    return found if found and parse_chord(found[1]) and parse_chord(found[2]) else None
 
 
 def read_margin_chords(line: Line, found: Collector) -> tuple[MarginChord, ...]:

@@ -12,7 +12,7 @@ from lickwright.reading.lines import Body, Line
 from lickwright.text import Span
 
 _PART = re.compile(
-    r"(?P<rest>rest)(?:\s+(?P<bars>\d+))?(?!\S)|(?P<name>\S+)(?:\s+[x×]\s*(?P<times>\d+)(?!\S))?"
+    r"(?P<rest>rest)(?:\s+(?P<bars>[0-9]+))?(?!\S)|(?P<name>\S+)(?:\s+[x×]\s*(?P<times>[0-9]+)(?!\S))?"
 )
 _MOST_TIMES = 64
 

@@ -69,6 +69,11 @@ def replace(span: Span, text: str) -> Fix:
     return Fix(title, (Edit(span, text),))
 
 
+def say_a(word: str) -> str:
+    """Return a word with its article: ``a lick``, ``an excerpt``."""
+    return f"an {word}" if word[:1] in "aeio" else f"a {word}"
+
+
 def quote(text: str, longest: int = 40) -> str:
     """Return an author's text for a message: on one line, not too long."""
     flat = " ".join(text.split())

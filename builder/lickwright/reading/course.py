@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path, PurePosixPath
+from posixpath import normpath
 from typing import TYPE_CHECKING
 
 from lickwright.findings import Label
@@ -14,12 +15,14 @@ from lickwright.reading.collector import Collector, quote
 from lickwright.reading.lesson import Base, read_lesson
 from lickwright.reading.manifest import NAME, Listed, Manifest, read_manifest
 from lickwright.reading.nearest import find_nearest
+from lickwright.reading.pointers import check_pointers
 from lickwright.text import Source, Span
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from lickwright.findings import Finding
+    from lickwright.instrument.guitar import Guitar
     from lickwright.model.fields import Shape
 
 LESSONS = "lessons"
@@ -47,6 +50,7 @@ class _CourseReader:
         self.folder = folder
         self.findings: list[Finding] = []
         self.strings = STANDARD.count
+        self.guitar: Guitar | None = None
 
     def read(self) -> Course | None:
         source = self.load(NAME)
@@ -58,7 +62,8 @@ class _CourseReader:
             for file in self.list_lessons():
                 self.read_file(PurePosixPath(file).stem, f"{LESSONS}/{file}", draft=False)
             return None
-        self.strings = manifest.settings.guitar.tuning.count
+        self.guitar = manifest.settings.guitar
+        self.strings = self.guitar.tuning.count
         units = self.read_units(manifest, source)
         course = Course(
             title=manifest.title or self.folder.resolve().name,
@@ -75,6 +80,8 @@ class _CourseReader:
         course = self.read_variations(course)
         self.check_names(course)
         self.check_takes(course)
+        for lesson in (*course.lessons, *course.drafts):
+            self.findings += check_pointers(lesson, course, self.folder)
         return course
 
     # Files
@@ -91,6 +98,8 @@ class _CourseReader:
                 found.add(
                     "course/manifest-missing", f"there is no {NAME} here", nothing.span(0, 0), hint=hint
                 )
+            else:
+                found.add("course/missing-file", f"there is no lesson {path}", nothing.span(0, 0))
         except _TRIES as error:
             why = error.strerror if isinstance(error, OSError) and error.strerror else "a loop of links"
             message = f"{path} cannot be read: {why.lower()}"
@@ -169,7 +178,15 @@ class _CourseReader:
             seen[item.file] = item.span
             if not self.is_inside(f"{LESSONS}/{item.file}", item.file):
                 hint = "a lesson is a file in the course's own lessons/"
-                found.add("course/path", f"{quote(item.file)} leaves the course", item.span, hint=hint)
+                back = find_way_back(item.file)
+                if back in here:
+                    message = (
+                        f"{quote(item.file)} leads out of {LESSONS}/ and back: plain {back} was expected"
+                    )
+                    found.add("course/path", message, item.span, hint=hint, fix=f'"{back}"')
+                    seen.setdefault(back, item.span)
+                else:
+                    found.add("course/path", f"{quote(item.file)} leaves the course", item.span, hint=hint)
                 continue
             if not self.is_there(f"{LESSONS}/{item.file}"):
                 near = find_nearest(item.file, here)
@@ -194,7 +211,7 @@ class _CourseReader:
         if source is None:
             return None
         garbled = len(self.findings) > before
-        lesson, findings = read_lesson(source, name, draft=draft, strings=self.strings)
+        lesson, findings = read_lesson(source, name, draft=draft, strings=self.strings, guitar=self.guitar)
         if not garbled:  # of a file in another encoding nothing else is worth saying
             self.findings += findings
         return lesson
@@ -209,11 +226,17 @@ class _CourseReader:
             return True  # a loop stays where it is; reading it tells
 
     def is_there(self, path: str) -> bool:
-        """Tell whether something of that name is there, be it a broken link."""
+        """Tell whether something of that name is there, be it a link in a circle; a dead link is nothing."""
+        file = self.folder / path
         try:
-            return (self.folder / path).exists() or (self.folder / path).is_symlink()
+            file.stat()
+        except (FileNotFoundError, NotADirectoryError):
+            return False
+        except OSError:  # a circle of links, or a folder that may not be entered
+            return file.is_symlink()
         except _TRIES:
             return False
+        return True
 
     # The whole
 
@@ -243,7 +266,12 @@ class _CourseReader:
         garbled = [finding for finding in here if finding.rule == "course/encoding"]
         self.findings = [finding for finding in self.findings if finding.span.source.path != path]
         again, findings = read_lesson(
-            lesson.source, lesson.name, draft=lesson.draft, strings=self.strings, bases=bases
+            lesson.source,
+            lesson.name,
+            draft=lesson.draft,
+            strings=self.strings,
+            bases=bases,
+            guitar=self.guitar,
         )
         self.findings += garbled or findings
         return again
@@ -282,6 +310,12 @@ class _CourseReader:
             elif not self.is_there(path):
                 found.add("course/missing-file", f"there is no take {quote(path)}", lick.take.span)
             self.findings += found.findings
+
+
+def find_way_back(file: str) -> str:
+    """Return the file of ``lessons/`` to which a path with ``..`` in it comes back, empty when to none."""
+    path = normpath(f"{LESSONS}/{file}")
+    return path.removeprefix(f"{LESSONS}/") if path.startswith(f"{LESSONS}/") else ""
 
 
 def _unify_line_ends(text: str) -> str:

@@ -33,7 +33,7 @@ def read_shape(item: Field, hand: Hand) -> None:
     if name in hand.shapes:
         found.add("syntax/field-twice", f"the shape {name} is given twice", span)
         return
-    plain = Hand(found, hand.strings)
+    plain = Hand(found, hand.strings, tuning=hand.tuning)
     strike = read_strike(item.value.text, item.value.start, plain) if item.value.text else None
     if strike is not None:
         hand.shapes[name] = Shape(name, strike, span.to(place))

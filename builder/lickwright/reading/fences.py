@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from lickwright.text import Source
 
 _OPENING = re.compile(r"[ \t]{0,3}(`{3,}|~{3,})[ \t]*([^\s`]*)")
+_HEADING = re.compile(r" {0,3}#{1,6}\s")
+_ITEM = re.compile(r"(?:[-*+]|[0-9]{1,3}[.)])\s+[^\W\d_]{2}|>|!?\[")
 _ORDINARY = re.compile(r"[^\W\d_][^|]*\Z|[#>*+]")
 
 
@@ -73,10 +75,11 @@ def _place(source: Source, number: int, text: str) -> Line:
 def _part(fence: Fence, found: Collector, *, closed: bool) -> Iterator[Fence]:
     """Yield the fence, or those that it swallowed because it was not closed before them."""
     kind = fence.info.text.split(" ", 1)[0]
+    swallowed = kind in KINDS and any(_HEADING.match(line.text) for line in fence.lines)
     inner = next(
         (at for at, line in enumerate(fence.lines) if kind in KINDS and _opens_block(line.text)), None
     )
-    if inner is None and closed:
+    if inner is None and closed and not swallowed:
         yield fence
         return
     span = Span(found.source, fence.opening.start, fence.opening.end)
@@ -89,7 +92,7 @@ def _part(fence: Fence, found: Collector, *, closed: bool) -> Iterator[Fence]:
         return
     line = fence.lines[inner]
     found.add("syntax/block-open", "this fence is not closed before the next one opens", span, hint=hint)
-    yield Fence(fence.opening, fence.info, fence.lines[:inner], fence.number)
+    yield Fence(fence.opening, fence.info, _guess_end(fence.lines[:inner]), fence.number)
     opening = _OPENING.match(line.text)
     at = opening.start(1) if opening else 0
     start = line.part(at)
@@ -104,9 +107,14 @@ def _opens_block(text: str) -> bool:
 
 
 def _guess_end(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-    """Return the lines that are music, to the first empty line that prose follows."""
+    """Return the lines that are music, to the first that is prose: no other is judged."""
+    begun = False
     for at, line in enumerate(lines):
-        blank_before = at > 0 and lines[at - 1].blank
-        if blank_before and not line.blank and ":" not in line.text and _ORDINARY.match(line.text.lstrip()):
+        text = line.text.lstrip()
+        if _HEADING.match(text) or _ITEM.match(text):
             return lines[:at]
+        after_blank = at > 0 and lines[at - 1].blank
+        if "|" not in text and _ORDINARY.match(text) and (":" not in text or (begun and after_blank)):
+            return lines[:at]
+        begun = begun or "|" in text
     return lines

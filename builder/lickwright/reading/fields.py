@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from lickwright.findings import Label
-from lickwright.reading.collector import Collector, quote
+from lickwright.reading.collector import Collector, quote, say_a
 from lickwright.reading.lines import Body, Line, note_odd_blanks
 from lickwright.reading.nearest import find_nearest, list_words
 from lickwright.text import Span
@@ -16,8 +16,8 @@ from lickwright.text import Span
 if TYPE_CHECKING:
     from lickwright.model.blocks import FieldPlaces
 
-_NAME = re.compile(r"[^\W\d_]+(?:[\s-]+[^\W\d_]+)*|(?:low)?\d+\.\d+|shape\s+[^|:]+", re.IGNORECASE)
-_ADDRESS = re.compile(r"(?:low)?\d+\.\d+", re.IGNORECASE)
+_NAME = re.compile(r"[^\W\d_]+(?:[\s-]+[^\W\d_]+)*|(?:low)?[0-9]+\.[0-9]+|shape\s+[^|:]+", re.IGNORECASE)
+_ADDRESS = re.compile(r"(?:low)?[0-9]+\.[0-9]+", re.IGNORECASE)
 _LONGEST_NAME = 60
 _LONGEST_VALUE = 1000
 _LONGEST_VALUES = {"over": 20_000, "licks": 20_000}
@@ -153,11 +153,9 @@ def read_fields(body: Body, table: Table, kind: str, found: Collector) -> Values
             continue
         whole = line.strip()
         span = Span(found.source, whole.start, whole.end)
-        names = list_words(sorted(table)) if table else ""
-        hint = f"its fields are {names}" if names else "leave it empty"
-        found.add(
-            "syntax/line", f"{quote(whole.text)} stands in a {kind}, which has no use for it", span, hint=hint
-        )
+        hint = _say_fields(table) if table else "leave it empty"
+        message = f"{quote(whole.text)} stands in {say_a(kind)}, which has no use for it"
+        found.add("syntax/line", message, span, hint=hint)
     return read
 
 
@@ -172,16 +170,24 @@ _NEEDED = {
 }
 
 
+def _say_fields(names: Iterable[str]) -> str:
+    *most, last = sorted(names) or ("",)
+    if most:
+        return f"its fields are {list_words((*most, last))}"
+    return f"its only field is {last}" if last else "it has no field"
+
+
 def _report_unknown(
     item: Field, name: Span, right: tuple[str, ...], kind: str, found: Collector
 ) -> str | None:
     """Report a name that is none, and return the one it is nearest to."""
     if item.is_change:
-        found.add("syntax/change", f"a {kind} has no changes, only a lick with vary: has them", name)
+        message = f"{say_a(kind)} has no changes, only a lick with vary: has them"
+        found.add("syntax/change", message, name)
         return None
     near = find_nearest(item.key, right)
-    hint = f"did you mean {near}?" if near else f"its fields are {list_words(sorted(right))}"
+    hint = f"did you mean {near}?" if near else _say_fields(right)
     fix = near if near and "shape" not in near else None
-    message = f"a {kind} has no field {quote(item.name.text)}"
+    message = f"{say_a(kind)} has no field {quote(item.name.text)}"
     found.add("syntax/unknown-field", message, name, hint=hint, fix=fix)
     return near

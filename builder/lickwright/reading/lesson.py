@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from lickwright.instrument.tuning import STANDARD
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from markdown_it.token import Token
 
     from lickwright.findings import Finding
+    from lickwright.instrument.guitar import Guitar
     from lickwright.model.fields import Shape
 
 _PARSER = build_parser()
@@ -41,6 +42,7 @@ def read_lesson(
     draft: bool = False,
     strings: int = STANDARD.count,
     bases: Mapping[str, Base] | None = None,
+    guitar: Guitar | None = None,
 ) -> tuple[Lesson, tuple[Finding, ...]]:
     """Read a lesson.
 
@@ -49,6 +51,7 @@ def read_lesson(
         name: Its name without ``.md``.
         draft: Whether it is left out of the site.
         strings: How many strings the course's guitar has.
+        guitar: The course's guitar, where it is known.
         bases: What variations have from the licks they vary, by the variation's name.
 
     Returns:
@@ -69,6 +72,9 @@ def read_lesson(
         kind, block_name = read
         base = (bases or {}).get(block_name) or Base(strings)
         body = Body(fence.opening, block_name, fence.lines, base.strings, base.shapes)
+        if guitar is not None:
+            tuning = guitar.tuning if guitar.tuning.count == base.strings else None
+            body = replace(body, tuning=tuning, frets=guitar.highest_fret)
         block = read_block(kind, body, found)
         if block is not None:
             blocks.append(Placed(fence.number, block))

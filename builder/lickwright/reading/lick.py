@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -49,6 +50,7 @@ FIELDS: Table = {
     "vary": ("vary", values.read_name),
     "stet": ("stets", sayings.read_stet),
 }
+_COLONLESS = re.compile(r"\s*((?:low)?[0-9]{1,4}\.[0-9]{1,4})\s+(\S+)\s*")
 _COMMON_TIME = Meter(4, 4)
 
 
@@ -63,7 +65,7 @@ def read_lick(body: Body, found: Collector) -> Lick:
         The lick as far as it could be read.
     """
     inherited = {shape.name: shape for shape in body.shapes}
-    reader = _LickReader(body, found, Hand(found, body.strings, inherited=inherited))
+    reader = _LickReader(body, found, Hand(found, body.strings, inherited=inherited, tuning=body.tuning))
     reader.set_tuning()
     for line in body.lines:
         reader.read_line(line)
@@ -91,7 +93,7 @@ class _LickReader:
             if item and item.key == "tuning":
                 tuning: Tuning | None = values.read_tuning(item.value, Collector(self.found.source))
                 if tuning is not None:
-                    self.hand.strings = tuning.count
+                    self.hand.strings, self.hand.tuning = tuning.count, tuning
                 return
 
     def read_line(self, line: Line) -> None:
@@ -101,9 +103,10 @@ class _LickReader:
             return
         if line.text.lstrip().startswith(";"):
             return
-        item = split_field(line)
+        item = split_field(line) or self._mend_change(line)
         if item is not None:
-            self._read_field(item)
+            if not self.music.read_colon_row(item):
+                self._read_field(item)
             return
         if not self.apart:
             start = Span(self.found.source, line.start, line.start)
@@ -113,6 +116,17 @@ class _LickReader:
             self.apart = True
         self.music.pickup = self._has_pickup
         self.music.read_line(line)
+
+    def _mend_change(self, line: Line) -> Field | None:
+        """Read ``1.2 3:3``, a change without its colon, in a variation."""
+        m = _COLONLESS.fullmatch(line.text) if "|" not in line.text else None
+        if m is None or not any(name == "vary" for name, _ in self.values.places):
+            return None
+        name = line.part(m.start(1), m.end(1))
+        after = Span(self.found.source, name.end, name.end)
+        message = f"a change needs a colon after its address: {m[1]}: {m[2]}"
+        self.found.add("syntax/change", message, after, fix=":")
+        return Field(name, m[1], line.part(m.start(2), m.end(2)))
 
     def _read_field(self, item: Field) -> None:
         span = Span(self.found.source, item.name.start, item.name.end)
@@ -134,6 +148,12 @@ class _LickReader:
             read_shape(item, self.hand)
         else:
             self.values.take(item, FIELDS, "lick", self.found, extra=("shape NAME",), late=self.late)
+
+    @property
+    def _unread(self) -> bool:
+        """True when the step or the meter is given but could not be read."""
+        given = {name for name, _ in self.values.places}
+        return any(name in given and name not in self.values.by_name for name in ("step", "meter"))
 
     @property
     def _has_pickup(self) -> bool:
@@ -163,11 +183,11 @@ class _LickReader:
                 hint="name it in a field: vary: NAME",
             )
             self.changes.clear()
-        elif not self.music.bars:
+        elif not self.music.bars and not self.music.tablature:
             hint = "a bar is its chord, a |, and its slots: A7 | 5:0 5:4"
             self.found.add("syntax/block-empty", "the lick has no bar", opening, hint=hint)
         meter: Meter | None = known.get("meter") or (None if "vary" in known else _COMMON_TIME)
-        if meter is not None:
+        if meter is not None and not self._unread:
             check_step(self.values, meter, tuple(bar.margin for bar in bars), opening, self.found)
             self._check_beats(bars, meter)
         check_tempi(known, meter, self.values, self.found)

@@ -9,9 +9,12 @@ from typing import TYPE_CHECKING
 from lickwright.findings import Edit, Fix
 
 if TYPE_CHECKING:
+    from lickwright.instrument.tuning import Tuning
     from lickwright.model.fields import Shape
     from lickwright.reading.collector import Collector
 
+MOST_FRETS = 36
+"""Frets of the longest neck."""
 _COMMENT = re.compile(r"(?:^|(?<=\s))\s*;")
 _ODD_BLANK = re.compile(r"[^\S \t]")
 
@@ -75,6 +78,8 @@ class Body:
         lines: The lines inside.
         strings: How many strings the guitar has, unless the block says otherwise.
         shapes: Chords with a name that a variation has from its base.
+        tuning: The open strings, where they are known.
+        frets: The last fret of the neck, counted from the capo.
     """
 
     opening: Line
@@ -82,6 +87,8 @@ class Body:
     lines: tuple[Line, ...]
     strings: int
     shapes: tuple[Shape, ...] = ()
+    tuning: Tuning | None = None
+    frets: int = MOST_FRETS
 
 
 def note_odd_blanks(line: Line, found: Collector) -> None:

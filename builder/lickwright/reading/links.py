@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 SCHEME = "lick:"
 _SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])")
+_MIXED = re.compile(rf"({NAME.pattern})([#:/.,])((?:low)?[0-9].*)")
+_BROKEN = re.compile(r"\]\(\s*(lick:[^()\n]*\S)\s*\)", re.IGNORECASE)
 _WORDS = ("text", "text_special", "code_inline")
 
 
@@ -78,6 +80,7 @@ def read_plain(children: list[Token]) -> str:
 
 def find_links(token: Token, children: list[Token], source: Source, found: Collector) -> Iterator[LickLink]:
     """Yield the links to notes of one inline token, reporting those that cannot be read."""
+    _report_broken(token, children, source, found)
     plain = read_plain(children)
     for at, child in enumerate(children):
         if child.type != "link_open" or "lick" not in child.meta:
@@ -95,6 +98,27 @@ def find_links(token: Token, children: list[Token], source: Source, found: Colle
         yield LickLink(words, link[0], link[1], sentence, place, words_place)
 
 
+def _report_broken(token: Token, children: list[Token], source: Source, found: Collector) -> None:
+    """Report ``[D](lick: one@1.1)``: with a blank in its address a link prints as it is typed."""
+    if any(child.type == "text_special" and child.content in "[]" for child in children):
+        return
+    at = 0
+    for child in children:
+        if child.type != "text":
+            continue
+        for m in _BROKEN.finditer(child.content):
+            start = token.content.find(m[0], at)
+            if start < 0 or not re.search(r"\s", m[1]):
+                continue
+            at = start + len(m[0])
+            first = start + m.start(1) - m.start()
+            place = source.span(locate(token, source, first), locate(token, source, first + len(m[1])))
+            right = re.sub(r"\s", "", m[1])
+            message = "a blank in the address of a link: it prints as it is typed"
+            fix = right if place.text == m[1] else None
+            found.add("course/link", message, place, hint=f"write {right}", fix=fix)
+
+
 def _place_link(token: Token, source: Source, start: int, label: int, stop: int) -> tuple[Span, Span]:
     """Place address and words of a link that stands at ``start`` to ``stop`` of the token's text."""
     content = token.content
@@ -108,21 +132,23 @@ def _place_link(token: Token, source: Source, start: int, label: int, stop: int)
         if at >= 0:
             tail = re.match(r"[^\s>)]*", content[at:stop])
             address = (at, at + (tail.end() if tail else 0))
-    first = token.map[0] if token.map else 0
-
-    def locate(offset: int) -> int:
-        number = content.count("\n", 0, offset)
-        begin = content.rfind("\n", 0, offset) + 1
-        finish = content.find("\n", begin)
-        line = content[begin:] if finish < 0 else content[begin:finish]
-        whole = source.line(min(first + 1 + number, source.line_column(len(source.text))[0]))
-        indent = max(whole.rfind(line.rstrip()), 0)
-        return source.line_start(first + 1 + number) + min(indent + offset - begin, len(whole))
-
     return (
-        source.span(locate(address[0]), locate(address[1])),
-        source.span(locate(words[0]), locate(words[1])),
+        source.span(locate(token, source, address[0]), locate(token, source, address[1])),
+        source.span(locate(token, source, words[0]), locate(token, source, words[1])),
     )
+
+
+def locate(token: Token, source: Source, offset: int) -> int:
+    """Return where in the file a place of an inline token's text stands."""
+    content = token.content
+    first = token.map[0] if token.map else 0
+    number = content.count("\n", 0, offset)
+    begin = content.rfind("\n", 0, offset) + 1
+    finish = content.find("\n", begin)
+    line = content[begin:] if finish < 0 else content[begin:finish]
+    whole = source.line(min(first + 1 + number, source.line_column(len(source.text))[0]))
+    indent = max(whole.rfind(line.rstrip()), 0)
+    return source.line_start(first + 1 + number) + min(indent + offset - begin, len(whole))
 
 
 def _read_target(href: str, place: Span, found: Collector) -> tuple[str, AddressRange | None] | None:
@@ -131,6 +157,13 @@ def _read_target(href: str, place: Span, found: Collector) -> tuple[str, Address
         if href.casefold().startswith(SCHEME):
             right = SCHEME + href[len(SCHEME) :]
             found.add("course/link", "lick: is written in small letters", place, hint=shape, fix=right)
+        return None
+    mixed = _MIXED.fullmatch(href.removeprefix(SCHEME))
+    if mixed and AddressRange.parse(mixed[3]) is not None:
+        right = f"{SCHEME}{mixed[1]}@{mixed[3]}"
+        message = f"an address follows the name after @, not after {mixed[2]}"
+        fix = right if place.text.startswith(SCHEME) else None
+        found.add("course/link", message, place, hint=shape, fix=fix)
         return None
     name, at_sign, address = href.removeprefix(SCHEME).partition("@")
     if not NAME.fullmatch(name):

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from lickwright.findings import Finding
 
 NAME = "course.toml"
-_AT = re.compile(r"(.*?)\s*\(at (?:line (\d+), column (\d+)|end of document)\)\Z", re.DOTALL)
+_AT = re.compile(r"(.*?)\s*\(at (?:line ([0-9]+), column ([0-9]+)|end of document)\)\Z", re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +91,33 @@ def _report_syntax(error: str, source: Source, found: Collector) -> None:
         offset = min(source.line_start(number) + int(m[3]) - 1, len(source.text))
     said = (m[1] if m else error)[:1].lower() + (m[1] if m else error)[1:]
     end = min(offset + 1, len(source.text))
+    twice = _find_twice(said, source, offset)
+    if twice is not None:
+        found.add("course/manifest", twice[0], twice[1], hint="keep one")
+        return
     hint = 'a key is name = value, with words in quotation marks: title = "Porch licks"'
     found.add(
         "course/manifest", f"the manifest is no TOML: {quote(said, 80)}", source.span(offset, end), hint=hint
     )
+
+
+def _find_twice(said: str, source: Source, offset: int) -> tuple[str, Span] | None:
+    """Return message and place for a key, or a table, given twice; None when it is another fault."""
+    if not re.match(r"cannot (?:overwrite|declare|mutate)", said):
+        return None
+    number = source.line_column(offset)[0]
+    line = source.line(number)
+    key = re.match(r"\s*(\[{0,2}\s*[\w.\"'-]+\s*\]{0,2})", line)
+    if key is None:
+        return None
+    word = key[1].strip()
+    start = source.line_start(number) + key.start(1)
+    first = next(
+        (n for n in range(number - 1, 0, -1) if re.match(rf"\s*{re.escape(word)}(?![\w.-])", source.line(n))),
+        None,
+    )
+    where = f", on line {first} and on line {number}" if first else f", again on line {number}"
+    return f"{word} is given twice{where}", source.span(start, start + len(word))
 
 
 @dataclass(slots=True)
@@ -104,7 +127,7 @@ class _ManifestReader:
     places: list[tuple[str, Span]] = field(default_factory=list)
 
     def span(self, path: Path, *, key: bool = False) -> Span:
-        at = self.where.keys.get(path) if key else None
+        at = self.where.keys.get(path) or self.where.keys.get((*path, 0)) if key else None
         return self.found.source.span(*(at or self.where.find(path)))
 
     def read(self, data: dict[str, Any]) -> Manifest:
@@ -117,7 +140,8 @@ class _ManifestReader:
                 self.report_unknown((name,), right, "the manifest")
         for name, section in SECTIONS.items():
             self.require((name,), section, data.get(name, {}))
-        units = self.read_units(data.get("unit"))
+        meant = any(find_nearest(name, right) == "unit" for name in data if name not in right)
+        units = self.read_units(data.get("unit"), meant=meant)
         course, guitar = sections.get("course", {}), sections.get("guitar", {})
         settings = Settings(
             key=course.get("key") or _default_key(),
@@ -155,7 +179,9 @@ class _ManifestReader:
             self.places.append((".".join(map(str, (*path, key))), self.span((*path, key))))
             checked = check(value)
             if isinstance(checked, Fault):
-                self.fault((*path, key), f"{key} {checked.message}", checked.hint, checked.right)
+                self.fault(
+                    (*path, key), f"{key} {checked.message}", checked.hint, checked.right, checked.rule
+                )
                 if checked.usable is not None:
                     read[key] = checked.usable
             else:
@@ -172,7 +198,9 @@ class _ManifestReader:
                 message = f"{section.said} has no {key}"
                 self.found.add("course/missing-key", message, self.span(path, key=True), hint=hint)
 
-    def read_units(self, units: Any) -> tuple[ListedUnit, ...]:
+    def read_units(self, units: Any, *, meant: bool = False) -> tuple[ListedUnit, ...]:
+        if units is None and meant:
+            return ()
         if units is None or units == []:
             hint = 'write [[unit]], then title = "…" and lessons = ["first.md"]'
             self.found.add(
@@ -196,10 +224,12 @@ class _ManifestReader:
     def list_files(self, path: Path, files: tuple[str, ...]) -> tuple[Listed, ...]:
         return tuple(Listed(file, self.span((*path, at))) for at, file in enumerate(files))
 
-    def fault(self, path: Path, message: str, hint: str, right: str | None = None) -> None:
+    def fault(
+        self, path: Path, message: str, hint: str, right: str | None = None, rule: str = "course/manifest"
+    ) -> None:
         span = self.span(path)
         fix = Fix(f"write {right}", (Edit(span, right),)) if right is not None else None
-        self.found.add("course/manifest", message, span, hint=hint, fix=fix)
+        self.found.add(rule, message, span, hint=hint, fix=fix)
 
     def report_unknown(self, path: Path, right: tuple[str, ...], said: str) -> None:
         key = str(path[-1])

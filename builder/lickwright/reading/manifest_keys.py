@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from lickwright.findings import Severity
 from lickwright.model.course import LEVELS, STYLES
 from lickwright.model.fields import FEELS
 from lickwright.reading import values
@@ -33,12 +34,14 @@ class Fault:
     Attributes:
         right: The TOML that should stand there, if there is exactly one.
         usable: What can be read of the value nevertheless.
+        rule: Under which it is reported.
     """
 
     message: str
     hint: str = ""
     right: str | None = None
     usable: Any = None
+    rule: str = "course/manifest"
 
 
 Check = Callable[[Any], Any]
@@ -85,7 +88,7 @@ def _whole(least: int, most: int) -> Check:
     def check(value: Any) -> Any:
         if isinstance(value, int) and not isinstance(value, bool) and least <= value <= most:
             return value
-        right = value if isinstance(value, str) and re.fullmatch(r"\d{1,4}", value) else None
+        right = value if isinstance(value, str) and re.fullmatch(r"[0-9]{1,4}", value) else None
         if right is not None and not least <= int(right) <= most:
             right = None
         return Fault(f"is {_say(value)}, a whole number from {least} to {most} was expected", "", right)
@@ -120,6 +123,8 @@ def _as_field(reader: Reader) -> Check:
 
     def check(value: Any) -> Any:
         text = str(value) if isinstance(value, int) and not isinstance(value, bool) else value
+        if isinstance(value, float):
+            return Fault(f"is {_say(value)}, a whole number was expected")
         if not isinstance(text, str):
             return Fault(f"is {_say(value)}, words were expected")
         source = Source("", text)
@@ -128,7 +133,10 @@ def _as_field(reader: Reader) -> Check:
         if not found.findings:
             return read
         first = found.findings[0]
+        queried = first.rule if first.severity < Severity.ERROR else ""
         right = f'"{first.fix.edits[0].text}"' if first.fix else None
+        if queried:
+            return Fault(f"may be meant otherwise: {first.message}", first.help, right, read, queried)
         return Fault(f"cannot be read: {first.message}", first.help, right)
 
     return check

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from lickwright.reading.collector import Collector
     from lickwright.reading.lines import Line
 
-_ENDING = re.compile(r"\s*(\d{1,2})\.(?:\s*[-–]\s*(\d{1,2})\.?)?(?=\s|\Z)")
-_METER = re.compile(r"\s*(\d+/\d+)(?=\s|\Z)")
+_ENDING = re.compile(r"\s*([0-9]{1,2})\.(?:\s*[-–]\s*([0-9]{1,2})\.?)?(?=\s|\Z)")
+_METER = re.compile(r"\s*([0-9]+/[0-9]+)(?=\s|\Z)")
 _FEWEST_TIMES, _MOST_TIMES = 2, 8
 
 

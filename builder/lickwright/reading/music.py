@@ -11,16 +11,27 @@ from lickwright.reading.bars import split_bar
 from lickwright.reading.lines import Line, note_odd_blanks
 from lickwright.reading.margins import read_margin
 from lickwright.reading.rows import find_row_kind, read_row
+from lickwright.reading.stringless import is_tablature
 from lickwright.reading.voices import VoiceLine, VoiceReader
 from lickwright.text import Span
 from lickwright.theory.chord import parse_chord
 
 if TYPE_CHECKING:
     from lickwright.reading.collector import Collector
+    from lickwright.reading.fields import Field
     from lickwright.reading.strikes import Hand
 
 _ROW = re.compile(r"\s*([^\s|:]{1,9})\s*\|(?!:)")
 _ROWS: dict[str, RowKind | None] = {**{kind: kind for kind in ROW_KINDS}, "low": None}
+_HABITS = {
+    **dict.fromkeys(("fingers", "fingering", "left", "frets"), "lh"),
+    **dict.fromkeys(("right", "picking", "pick", "strokes"), "rh"),
+    **dict.fromkeys(("notes", "note", "pitches"), "names"),
+    **dict.fromkeys(("degree", "intervals", "numbers"), "degrees"),
+    **dict.fromkeys(("bass", "lower", "thumb", "voice"), "low"),
+    **dict.fromkeys(("effects", "marks"), "signs"),
+}
+"""What rows are called elsewhere."""
 _MOST_SURPLUS = 8
 """Bars after the first of a line whose slots are looked at too."""
 
@@ -54,11 +65,13 @@ class MusicReader:
         hand: What slots are read against.
         pickup: True when the first bar is bar 0.
         bars: As read so far.
+        tablature: True when lines of tablature were met, and reported.
     """
 
     hand: Hand
     pickup: bool = False
     bars: list[RawBar] = field(default_factory=list)
+    tablature: bool = False
     _upper: VoiceReader = field(init=False)
     _lower: VoiceReader = field(init=False)
 
@@ -80,6 +93,9 @@ class MusicReader:
     def read_line(self, line: Line) -> None:
         """Read a bar line, or a row under the last one."""
         line = line.uncommented()
+        if is_tablature(line.text):
+            self._refuse_tablature(line.strip())
+            return
         note_odd_blanks(line, self._found)
         m = _ROW.match(line.text)
         if m:
@@ -89,11 +105,32 @@ class MusicReader:
                 return
         self._read_bar(line)
 
+    def read_colon_row(self, item: Field) -> bool:
+        """Read ``names: A C#``, a row with a colon in the place of its ``|``; False when it is none."""
+        word = item.name.text
+        if word not in _ROWS:
+            return False
+        if self.bars:
+            colon = item.name.end
+            span = Span(self._found.source, item.name.start, colon + 1)
+            message = f"a row is written with a bar line, {word} |, not with a colon"
+            self._found.add("syntax/row-kind", message, span, fix=f"{word} |")
+        self._read_row(word, item.name, item.value.uncommented())
+        return True
+
+    def _refuse_tablature(self, line: Line) -> None:
+        if not self.tablature:
+            self.tablature = True
+            hint = "a slot is STRING:FRET: 2:1 - 1:0 - is string 2 at fret 1, held, then string 1 open, held"
+            span = Span(self._found.source, line.start, line.end)
+            message = "a line of tablature: a bar is written as one line of slots, not a line a string"
+            self._found.add("syntax/habit", message, span, hint=hint)
+
     def _mend_row_kind(self, word: str, place: Line) -> str | None:
         if (len(word) < 4 and word.casefold() not in _ROWS) or parse_chord(word) is not None:
             return None
-        kind = find_row_kind(word)
-        if kind is not None:
+        kind = find_row_kind(word) or _HABITS.get(word.casefold())
+        if kind is not None and self.bars:
             span = Span(self._found.source, place.start, place.end)
             self._found.add("syntax/row-kind", f"{word} is no row: {kind} is", span, fix=kind)
         return kind

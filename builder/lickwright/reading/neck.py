@@ -19,7 +19,7 @@ from lickwright.theory.pitch import PitchClass
 
 Labels = Literal["names", "degrees", "fingers"]
 _LABELS: tuple[Labels, ...] = ("names", "degrees", "fingers")
-_RANGE = re.compile(r"(frets|strings)\s+(\d{1,2})\s*[-–]\s*(\d{1,2})")
+_RANGE = re.compile(r"(frets|strings)\s+([0-9]{1,2})\s*[-–]\s*([0-9]{1,2})")
 _CHORD = re.compile(r"(\S+)\s+chord\s+tones")
 _OF = re.compile(r"(\S+?)(?:\s*,\s*|\s+)(bars?\s.*)")
 _HIGHEST_FRET = 36
@@ -89,7 +89,7 @@ def read_of(line: Line, found: Collector) -> dict[str, Any] | None:
         return None if name is None else {"of": name}
     name = values.read_name(line.part(0, m.end(1)), found)
     bars: AddressRange | None = sayings.read_bars(line.part(m.start(2)), found)
-    return None if name is None else {"of": name, "bars": bars}
+    return None if name is None else {"of": name, "bars": bars, "parts": (m.end(1), m.start(2))}
 
 
 FIELDS: Table = {"show": ("show", read_show), "of": ("of", read_of)}
@@ -107,9 +107,15 @@ def read_neck(body: Body, found: Collector) -> NeckBlock:
         hint = "as in show: A7 chord tones, frets 0-5, or of: porch-step"
         found.add("syntax/field-missing", "the neck has neither show nor of", span, hint=hint)
     known = {**read.by_name.get("of", {}), **read.by_name.get("show", {})}
+    written = read.place_tuple()
+    parts = known.pop("parts", None)
+    if parts:  # the name and the bars each at their own place
+        whole = places["of"]
+        named = Span(found.source, whole.start, whole.start + parts[0])
+        written = (("of", named), ("bars", Span(found.source, whole.start + parts[1], whole.end)))
     reach = known.get("strings")
     if reach and reach[1] > strings:
         message = f"string {reach[1]} does not exist: strings run from 1 to {strings}"
         found.add("syntax/string", message, places["show"])
         del known["strings"]
-    return NeckBlock(span=span, places=read.place_tuple(), **known)
+    return NeckBlock(span=span, places=written, **known)

@@ -66,6 +66,11 @@ class Nesting:
         """True between ``g(`` and its ``)``."""
         return bool(self._open) and self._open[-1].sign == "g("
 
+    @property
+    def in_group(self) -> bool:
+        """True when a group is open."""
+        return any(item.sign == "(" for item in self._open)
+
     def open_group(self, sign: str, span: Span) -> None:
         """Open a group or, with ``g(``, grace notes."""
         if self.in_grace:

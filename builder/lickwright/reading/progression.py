@@ -31,7 +31,7 @@ FIELDS: Table = {
     "stet": ("stets", sayings.read_stet),
 }
 _TOKEN = re.compile(
-    r"(?P<opens>\|:)|(?P<closes>:\|(?:\s*[x×]\s*(?P<times>\d+))?)|(?P<bar>\|)|(?P<text>[^|:]+)|:"
+    r"(?P<opens>\|:)|(?P<closes>:\|(?:\s*[x×]\s*(?P<times>[0-9]+))?)|(?P<bar>\|)|(?P<text>[^|:]+)|:"
 )
 _MOST_FAULTS = 60
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from lickwright.model.bar import ROW_KINDS, Entry, Row, RowKind
-from lickwright.model.strike import Dead
+from lickwright.model.strike import Dead, Fretted
 from lickwright.reading.collector import quote
 from lickwright.reading.nearest import count_edits, find_nearest
 from lickwright.text import Span
@@ -23,11 +24,11 @@ SIGNS = ("tremolo", "trill", "swell", "pinch", "wide", "scrape", "ghost", "ferma
 """The entries of the ``signs`` row; a trill has its fret straight after it."""
 
 _WORD = re.compile(r"\S+")
-_FRAME = re.compile(r"(?:ring|mute|open|pos\d{1,2})?\[|\]|\)(?:/\d+)?|\(")
+_FRAME = re.compile(r"(?:ring|mute|open|pos[0-9]{1,2})?\[|\]|\)(?:/[0-9]+)?|\(")
 _STROKES = frozenset("duP")
 _PICKING_HAND = frozenset("duPpimac*")
 _FRETTING_HAND = frozenset("01234T*")
-_TRILL = re.compile(r"trill\d{1,2}")
+_TRILL = re.compile(r"trill[0-9]{1,2}")
 _RIGHT = {
     "rh": {
         "r": "a",
@@ -54,6 +55,7 @@ _EXPECTED = {
     "signs": "tremolo, trill7, swell, pinch, wide, scrape, ghost, fermata, rit or *",
 }
 _MOST_FAULTS = 30
+_MOST_ENTRIES = 4096
 
 
 def find_row_kind(word: str) -> str | None:
@@ -83,7 +85,10 @@ def read_row(kind: RowKind, line: Line, sounds: list[Strike | None], found: Coll
     if "(" in text or "[" in text or ")" in text or "]" in text:
         text = _FRAME.sub(lambda m: " " * len(m[0]), text)
     source = found.source
-    words = [(m[0], Span(source, line.start + m.start(), line.start + m.end())) for m in _WORD.finditer(text)]
+    words = [
+        (m[0], Span(source, line.start + m.start(), line.start + m.end()))
+        for m in islice(_WORD.finditer(text), _MOST_ENTRIES)
+    ]
     if len(words) != len(sounds):
         if None not in sounds:
             _report_count(kind, words, line, len(sounds), found)
@@ -102,6 +107,9 @@ def read_row(kind: RowKind, line: Line, sounds: list[Strike | None], found: Coll
         elif sound is not None and "scrape" in values and not _is_dead(sound):
             hint = "a scrape is written on a dead note, 6:x"
             found.add("syntax/row-entry", "scrape stands under a sound that has a pitch", span, hint=hint)
+        elif sound is not None and any(_trills_nowhere(value, sound) for value in values):
+            hint = "the fret of a trill is the other one: trill4 on fret 2"
+            found.add("syntax/row-entry", f"{quote(word, 24)} names the fret that is held", span, hint=hint)
         entries.append(Entry(values or (None,), span))
     if len(entries) != len(sounds) or (len(words) != len(sounds)):
         return None
@@ -157,6 +165,13 @@ def _fits(kind: RowKind, values: tuple[str | None, ...], notes: int) -> bool:
 
 def _is_dead(sound: Strike) -> bool:
     return all(isinstance(note.head, Dead) for note in sound.notes)
+
+
+def _trills_nowhere(value: str | None, sound: Strike) -> bool:
+    """Tell whether a trill names the fret on which its one note stands."""
+    if value is None or not value.startswith("trill") or len(sound.notes) != 1:
+        return False
+    return sound.notes[0].head == Fretted(int(value[5:]))
 
 
 def _report_count(

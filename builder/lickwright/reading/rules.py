@@ -61,6 +61,7 @@ syntax/row-kind | error | The name of a row is not written as it should be
 syntax/row-count | error | A row has not as many entries as its bar has sounds
 syntax/row-entry | error | An entry that its row does not know
 syntax/change | error | A change of a variation that cannot be read or has no place here
+syntax/tuning-order | query | A tuning written from the highest string
 harmony/chord-symbol | error | A chord symbol that cannot be read
 rhythm/chord-beat | error | Chords of a margin that do not share out the beats of the bar
 rhythm/step | error | A step that does not divide the meter or the pickup
@@ -73,6 +74,9 @@ course/missing-key | error | A key that the manifest cannot do without is not th
 course/missing-file | error | A file that is named but not there
 course/unreadable-file | error | A file that cannot be read
 course/encoding | error | A file that is not UTF-8
+course/missing-picture | error | A picture that is not in pictures/
+course/dead-link | error | A link to a lesson that is not there
+course/unknown-anchor | query | A link to a heading that the lesson does not have
 course/path | error | A path that leaves the course
 course/lesson-twice | error | A lesson listed twice
 course/unlisted-lesson | note | A lesson file that no unit lists

@@ -26,11 +26,14 @@ from lickwright.text import Span
 if TYPE_CHECKING:
     from lickwright.reading.lines import Line
 
-_BARS = re.compile(r"bars?\s+(\d{1,4}(?:\s*[-–]\s*\d{1,4})?)")
+_BARS = re.compile(r"bars?\s+([0-9]{1,4}(?:\s*[-–]\s*[0-9]{1,4})?)")
 _ITEM = re.compile(r"([^()]*?)\s*(?:\(\s*(.*?)\s*\))?")
 _HIGHEST_POSITION = 24
+_POSITION_WORDS = (
+    r"(?:(?:fret|position|pos\.?)\s*)?[0-9]{1,2}(?:st|nd|rd|th)?(?:\s*(?:fret|position|pos\.?))?"
+)
 _OVER = re.compile(r"([a-z0-9]+(?:-+[a-z0-9]+)*)(?:\s+(bars?\s.*))?")
-_STET = re.compile(r"""(\S+)(?:\s+((?:low)?\d\S*))?(?:\s+\#(\S+))?\s+["“„](.+)["”“]""")
+_STET = re.compile(r"""(\S+)(?:\s+((?:low)?[0-9]\S*))?(?:\s+\#(\S+))?\s+["“„](.+)["”“]""")
 _RULE = re.compile(r"[a-z][a-z-]*/[a-z][a-z0-9-]*")
 _SEAL = re.compile(r"[0-9a-f]{4,64}")
 
@@ -79,10 +82,16 @@ def read_position(line: Line, found: Collector) -> tuple[PositionClaim, ...] | N
         if item is None:
             continue
         said, bars = item
-        fret = 0 if said.text == "open" else int(said.text) if re.fullmatch(r"\d{1,2}", said.text) else -1
+        fret = 0 if said.text == "open" else int(said.text) if re.fullmatch(r"[0-9]{1,2}", said.text) else -1
         if not 0 <= fret <= _HIGHEST_POSITION:
             hint = "a position is the fret of the first finger, or open"
-            refuse(said, found, f"{quote(said.text)} is no position", hint)
+            number = re.search(r"[0-9]{1,2}", said.text)
+            right = number[0] if number and re.fullmatch(_POSITION_WORDS, said.text) else None
+            refuse(said, found, f"{quote(said.text)} is no position", hint, right)
+            continue
+        if bars is None and any(claim.bars is None for claim in claims):
+            hint = "say of which bars, as in 5 (bars 1-2), 7 (bar 3)"
+            refuse(part, found, "a second position for the whole lick", hint)
             continue
         claims.append(PositionClaim(fret, bars, Span(found.source, part.start, part.end)))
     return tuple(claims) or None
@@ -91,6 +100,11 @@ def read_position(line: Line, found: Collector) -> tuple[PositionClaim, ...] | N
 def read_picking(line: Line, found: Collector) -> Picking | None:
     """Read how the picking hand goes about it."""
     said, *more = _split(line)
+    bare = re.fullmatch(r"alternate\s+((?:down|up) first)", " ".join(said.text.split()))
+    if bare and not more:
+        message = f"{quote(line.text)} lacks its comma: alternate, {bare[1]} was expected"
+        refuse(line, found, message, "", f"alternate, {bare[1]}")
+        return None
     word = choose(said, found, PICKING_STYLES, "way of picking")
     style: PickingStyle | None = next((s for s in get_args(PickingStyle) if s == word), None)
     if style is None:

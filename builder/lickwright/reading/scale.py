@@ -17,7 +17,7 @@ from lickwright.theory.scale import parse_scale
 
 KINDS = ("major pentatonic", "minor pentatonic", "blues", "major blues")
 """What a scale may be besides a key or mode."""
-_FROM = re.compile(r"(\d{1,2}):(\d{1,2})\s+to\s+(\d{1,2}):(\d{1,2})")
+_FROM = re.compile(r"([0-9]{1,2}):([0-9]{1,2})\s+to\s+([0-9]{1,2}):([0-9]{1,2})")
 _OPEN = "wherever diatonic"
 _HIGHEST_POSITION = 24
 _MOST_A_STRING = 6
@@ -34,7 +34,10 @@ def read_scale_name(line: Line, found: Collector) -> str | None:
         return scale.name
     tonic, _, kind = text.partition(" ")
     near = find_nearest(kind, KINDS)
-    right = f"{tonic} {near}" if near and parse_scale(f"{tonic} {near}") else suggest_key(text)
+    folded = kind.casefold()
+    right = suggest_key(text) if "pent" not in folded and "blues" not in folded else None
+    if right is None and near and parse_scale(f"{tonic} {near}"):
+        right = f"{tonic} {near}"
     hint = (
         f"did you mean {right}?"
         if right
@@ -90,7 +93,12 @@ def read_scale(body: Body, found: Collector) -> ScaleBlock:
     strings = body.strings
     path = known.pop("path", None)
     if path is not None:
-        for string, _ in path:
+        for string, fret in path:
+            if fret > body.frets:
+                message = f"fret {fret} lies beyond the neck, which has {body.frets}"
+                found.add("syntax/field-value", message, dict(read.places)["from"])
+                path = None
+                break
             if not 1 <= string <= strings:
                 message = f"string {string} does not exist: strings run from 1 to {strings}"
                 found.add("syntax/string", message, dict(read.places)["from"])

@@ -28,16 +28,17 @@ from lickwright.reading.habits import explain_slot, swap_string_and_fret
 from lickwright.text import Span
 
 if TYPE_CHECKING:
+    from lickwright.instrument.tuning import Tuning
     from lickwright.model.fields import Shape
     from lickwright.reading.collector import Collector
 
-_PLAIN = re.compile(r"([1-9]):(\d{1,2})")
+_PLAIN = re.compile(r"([1-9]):([0-9]{1,2})")
 _STRIKE = re.compile(r"([/\\]?)([^/\\!'^]+)([/\\]?)(!?)('?)(\^?)")
 _NOTE = re.compile(
-    r"(\d{1,2}):(?:(x)|t(\d{1,2})|h(\d{1,2})|(\d{1,2})?(?:<(\d{1,2}(?:\.\d{1,2})?)>)?)"
-    r"((?:(?:[pn]?b|r)\d{1,2}(?:\.5)?)*)(~?)"
+    r"([0-9]{1,2}):(?:(x)|t([0-9]{1,2})|h([0-9]{1,2})|([0-9]{1,2})?(?:<([0-9]{1,2}(?:\.[0-9]{1,2})?)>)?)"
+    r"((?:(?:[pn]?b|r)[0-9]{1,2}(?:\.5)?)*)(~?)"
 )
-_BEND = re.compile(r"([pn]?b|r)(\d{1,2}(?:\.5)?)")
+_BEND = re.compile(r"([pn]?b|r)([0-9]{1,2}(?:\.5)?)")
 _SLIDES = {"": None, "/": Slide.RISING, "\\": Slide.FALLING}
 _FRETTED = tuple(Fretted(fret) for fret in range(100))
 _DEAD = Dead()
@@ -52,14 +53,16 @@ class Hand:
         strings: How many strings the guitar has.
         shapes: Chords with a name, usable as slots.
         inherited: Those of the lick that this one varies.
-        mended: The right form of the slot reported last, empty when there is not exactly one.
+        tuning: Its open strings, where they are known.
+        mended: The right form of the slot reported last, None when there is not exactly one.
     """
 
     found: Collector
     strings: int
     shapes: dict[str, Shape] = field(default_factory=dict)
     inherited: dict[str, Shape] = field(default_factory=dict)
-    mended: str = ""
+    tuning: Tuning | None = None
+    mended: str | None = None
 
 
 def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
@@ -78,7 +81,7 @@ def read_strike(token: str, start: int, hand: Hand) -> Strike | None:
     plain = _PLAIN.fullmatch(token)  # most slots are
     if plain is not None and int(plain[1]) <= hand.strings:
         return Strike((Note(int(plain[1]), _FRETTED[int(plain[2])], (), False, span),), span=span)
-    hand.mended = ""
+    hand.mended = None
     found = _STRIKE.fullmatch(token)
     if not found:
         explain_slot(token, span, hand)
@@ -137,6 +140,10 @@ def _read_note(m: re.Match[str], span: Span, hand: Hand) -> Note | None:
         return None
     if not bends and touch is None and fret is not None:
         return Note(string, _FRETTED[int(fret)], (), vibrato != "", span)
+    fault = _find_head_fault(span.text, dead, tap, hammer, vibrato)
+    if fault:
+        hand.found.add("syntax/slot", fault[0], span, hint=fault[1], fix=fault[2])
+        return None
     head: Head
     if dead:
         head = _DEAD
@@ -162,6 +169,19 @@ def _read_note(m: re.Match[str], span: Span, hand: Hand) -> Note | None:
     return None if read is None else Note(string, head, read, vibrato != "", span)
 
 
+def _find_head_fault(
+    text: str, dead: str | None, tap: str | None, hammer: str | None, vibrato: str
+) -> tuple[str, str, str | None] | None:
+    """Return message, hint and fix for a note that no hand can play."""
+    if dead and vibrato:
+        return f"{text} is a dead note, which has no pitch to shake", "", text.removesuffix("~")
+    if (tap and not int(tap)) or (hammer and not int(hammer)):
+        done = "tapped" if tap else "hammered"
+        hint = "an open string is struck, 3:0, or pulled off to: 3:2 p 3:0"
+        return f"{text}: an open string has no fret to be {done} on", hint, None
+    return None
+
+
 def _report_string(string: int, digits: int, span: Span, hand: Hand) -> None:
     message = f"string {string} does not exist: strings run from 1 to {hand.strings}"
     swapped = swap_string_and_fret(span.text, hand.strings)
@@ -170,7 +190,7 @@ def _report_string(string: int, digits: int, span: Span, hand: Hand) -> None:
         hand.found.add("syntax/string", message, number, hint="string 1 is the highest-sounding one")
         return
     hint = "the string comes first, then the fret: string 3, fret 12 is 3:12"
-    hand.mended = swapped
+    hand.mended = swapped or None
     hand.found.add(
         "syntax/habit", f"{message}; it looks swapped with the fret", span, hint=hint, fix=swapped or None
     )

@@ -6,10 +6,11 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, get_args
 
-from lickwright.instrument.tuning import FEWEST_STRINGS, MOST_STRINGS, Tuning, parse_tuning
+from lickwright.instrument.tuning import FEWEST_STRINGS, MOST_STRINGS, STANDARD, Tuning, parse_tuning
 from lickwright.model.fields import FEELS, Feel, Provenance, Take, Tempo
 from lickwright.reading.collector import Collector, quote
 from lickwright.reading.nearest import find_nearest, list_words
+from lickwright.reading.tunings import HIGHEST, LOWEST, find_extreme, is_upside_down, suggest_tuning
 from lickwright.text import Span
 from lickwright.theory.key import Key, parse_key, suggest_key
 from lickwright.theory.meter import Meter, parse_meter
@@ -37,12 +38,20 @@ BEATS: dict[str, Fraction] = {
 }
 """Beats that a tempo may count, in quarters."""
 
-_TEMPO = re.compile(r"(?:([a-z][a-z ]*?)\s*=\s*)?(\d{1,4})")
-_LENGTH = re.compile(r"(\d{1,2})/(\d{1,2})")
+_TEMPO = re.compile(r"(?:([a-z][a-z ]*?)\s*=\s*)?([0-9]{1,4})")
+_LENGTH = re.compile(r"([0-9]{1,2})/([0-9]{1,2})")
 _STEP_HINT = "a length is a fraction of a whole note: 1/8, 1/16, 1/4"
-_TAKE = re.compile(r"(.+?)(?:\s+from\s+(\d{1,5}(?:\.\d{1,6})?)\s*s)?")
+_TAKE = re.compile(r"(.+?)(?:\s+from\s+([0-9]{1,5}(?:\.[0-9]{1,6})?)\s*s)?")
 _TAKES = (".wav", ".flac", ".mp3")
 _SOURCES = ("own", "traditional", "licensed")
+
+
+_MEANT = {
+    **dict.fromkeys(("swing", "swung", "swing eighths"), "shuffle"),
+    **dict.fromkeys(("even", "even eighths"), "straight"),
+    **dict.fromkeys(("fingerstyle", "fingerpicking", "finger style", "finger"), "fingers"),
+}
+"""What is said elsewhere, to the word that is meant."""
 
 
 def refuse(line: Line, found: Collector, message: str, hint: str = "", fix: str | None = None) -> None:
@@ -56,7 +65,8 @@ def choose(line: Line, found: Collector, words: Iterable[str], what: str) -> str
     right = tuple(words)
     if text in right:
         return text
-    near = find_nearest(text, right)
+    near = _MEANT.get(text.casefold())
+    near = near if near in right else find_nearest(text, right)
     hint = f"did you mean {near}?" if near else ""
     message = f"{quote(text)} is no {what}: {list_words(right, 'or')} was expected"
     refuse(line, found, message, hint, near)
@@ -115,7 +125,7 @@ def read_tempo(line: Line, found: Collector) -> Tempo | None:
     span = Span(found.source, line.start, line.end)
     if not m:
         hint = "beats a minute, 168, or with the beat: half = 112"
-        typed = re.fullmatch(r"(\d{2,3})\s*(?:bpm|BPM)", text)
+        typed = re.fullmatch(r"([0-9]{2,3})\s*(?:bpm|BPM)", text)
         refuse(line, found, f"{quote(text)} is no tempo", hint, typed[1] if typed else None)
         return None
     bpm = int(m[2])
@@ -137,7 +147,7 @@ def read_ladder(line: Line, found: Collector) -> tuple[Tempo, ...] | None:
     """Read further tempi, at most six."""
     tempi: list[Tempo] = []
     faulty = False
-    for m in re.finditer(r"[^,\s=](?:[^,=]*?=\s*\d+|[^,\s]*)", line.text):
+    for m in re.finditer(r"[^,\s=](?:[^,=]*?=\s*[0-9]+|[^,\s]*)", line.text):
         tempo = read_tempo(line.part(m.start(), m.end()).strip(), found)
         if tempo is None:
             faulty = True
@@ -163,8 +173,20 @@ def read_tuning(line: Line, found: Collector) -> Tuning | None:
     """Read the open strings, the lowest first."""
     tuning = parse_tuning(line.text)
     if tuning is None:
-        hint = f"{FEWEST_STRINGS} to {MOST_STRINGS} strings, the lowest first: E2 A2 D3 G3 B3 E4"
-        refuse(line, found, f"{quote(line.text)} is no tuning", hint)
+        right = suggest_tuning(line.text) if len(line.text) <= 80 else None
+        hint = f"{FEWEST_STRINGS} to {MOST_STRINGS} strings, the lowest first: {right or STANDARD.text}"
+        refuse(line, found, f"{quote(line.text)} is no tuning", hint, right)
+        return None
+    far = find_extreme(tuning)
+    if far is not None:
+        message = f"{far} is no string: {LOWEST} to {HIGHEST} was expected"
+        refuse(line, found, message, f"as in {STANDARD.text}")
+        return None
+    if is_upside_down(tuning):
+        right = " ".join(reversed(line.text.split()))
+        span = Span(found.source, line.start, line.end)
+        message = "these strings run from the highest to the lowest: the lowest is written first"
+        found.add("syntax/tuning-order", message, span, hint=f"write {right}, if that is meant", fix=right)
     return tuning
 
 

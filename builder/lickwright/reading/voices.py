@@ -19,6 +19,7 @@ from lickwright.model.slots import (
     Slot,
 )
 from lickwright.model.strike import Late, Strike
+from lickwright.reading.habits import is_strike
 from lickwright.reading.nesting import Nesting
 from lickwright.reading.sequence import Sequence
 from lickwright.reading.strikes import Hand, read_strike
@@ -28,19 +29,22 @@ if TYPE_CHECKING:
     from lickwright.reading.lines import Line
 
 _TOKEN = re.compile(
-    r"""(?P<opening>(?:ring|mute|open|pos\d{1,2})\s*\[)
+    r"""(?P<opening>(?:ring|mute|open|pos[0-9]{1,2})\s*\[)
       | (?P<strange>[^\s()\[\]]*+\[)
       | (?P<grace>g\()
       | (?P<group>\()
-      | (?P<end>\)(?:/(?P<shares>\d+)(?![\d:]))?)
+      | (?P<end>\)(?:/(?P<shares>[0-9]+)(?![0-9:]))?)
       | (?P<closing>\])
       | (?P<word>[^\s()\[\]]+)""",
     re.VERBOSE,
 )
-_TOUCHING = re.compile(r"(\d\S*?)((?:ring|mute|open|pos\d{1,2})\[)")
+_TOUCHING = re.compile(r"([0-9]\S*?)((?:ring|mute|open|pos[0-9]{1,2})\[)")
 _JOINS = {kind.value: kind for kind in JoinKind}
 _SIGNS = frozenset((*_JOINS, "-", "."))
-_SHARES_APART = re.compile(r"/\d{1,2}")
+_SHARES_STUCK = re.compile(r"(.+[0-9x>~!'^])/([0-9]{1,2})")
+_SHARES_APART = re.compile(r"/[0-9]{1,2}")
+MOST_SLOTS = 4096
+"""Slots, joins and signs read of one bar: more is no music, and would take its time."""
 _MOST_FAULTS = 60
 """Faults told of one line; a line with more is no music."""
 
@@ -80,7 +84,13 @@ class VoiceReader:
         self._sequence.begin_line()
         faults = len(found.findings)
         touching = -1  # where the last slot ended: the next must not begin there
-        for m in _TOKEN.finditer(line.text):
+        for number, m in enumerate(_TOKEN.finditer(line.text)):
+            if number >= MOST_SLOTS:
+                rest = Span(source, base + m.start(), base + m.end())
+                message = f"the bar has more than {MOST_SLOTS} slots: the rest of it was not read"
+                found.add("syntax/slot", message, rest, hint="one bar a line")
+                self._sounds.append(None)  # so that no row is counted against it
+                break
             kind = m.lastgroup if m.lastgroup != "shares" else "end"
             first, last = m.span()
             span = Span(source, base + first, base + last)
@@ -129,6 +139,10 @@ class VoiceReader:
             fix = Fix("leave out the blank", (Edit(Span(span.source, at, span.start), ""),))
             self.hand.found.add("syntax/group", f"no blank stands between ) and {word}", span, fix=fix)
         else:
+            stuck = _SHARES_STUCK.fullmatch(word) if self._nesting.in_group else None
+            if stuck and is_strike(stuck[1]) and ")" not in line.text[span.end - line.start :]:
+                self._close_before_shares(stuck, span)
+                return
             strike = read_strike(word, span.start, self.hand)
             if strike is None:
                 self._read_on(span)
@@ -136,6 +150,19 @@ class VoiceReader:
                 self._sounds.append(strike)
                 self._sequence.add_sound()
                 members.append(strike)
+
+    def _close_before_shares(self, stuck: re.Match[str], span: Span) -> None:
+        """Read ``3:1/4``, the last member of a group whose ``)`` is missing, and close the group."""
+        at = span.start + len(stuck[1])
+        between = Span(span.source, at, at)
+        message = f"the group is not closed before its /{stuck[2]}"
+        self.hand.found.add("syntax/group", message, between, hint="put ) after its last member", fix=")")
+        strike = read_strike(stuck[1], span.start, self.hand)
+        if strike is not None:
+            self._sounds.append(strike)
+            self._sequence.add_sound()
+            self._nesting.members.append(strike)
+        self._nesting.close_group(stuck[2], Span(span.source, at, span.end))
 
     def _read_sign(self, word: str, span: Span) -> None:
         if word == "-":
@@ -151,7 +178,7 @@ class VoiceReader:
 
     def _read_on(self, span: Span) -> None:
         """Put in the place of a slot that was reported what it was meant for, else time."""
-        for word in self.hand.mended.split() or ("",):
+        for word in ("",) if self.hand.mended is None else self.hand.mended.split():
             if word in _SIGNS:
                 self._read_sign(word, span)
             elif not word.endswith("["):

@@ -15,9 +15,11 @@ from lickwright.building import budget, results, swap
 from lickwright.building.cache import Cache
 from lickwright.building.progress import Step
 from lickwright.building.publish import Published, publish
+from lickwright.building.publish import pictures as publishing_pictures
 from lickwright.building.workers import run
 from lickwright.findings import Severity
 from lickwright.pages import site
+from lickwright.pages.page import Page
 
 Tree = dict[str, bytes]
 
@@ -78,15 +80,25 @@ def test_no_sound(silent: Callable[[], Published], tmp_path: Path) -> None:
 
 
 def test_pictures_come_along(course: Path, silent: Callable[[], Published], tmp_path: Path) -> None:
-    """A picture that a page shows is copied; one that leads out of the course, or is not there, is not."""
+    """A picture that a page shows is copied; one that leads out of pictures/ is an error, and is not."""
     (course / "pictures").mkdir()
     (course / "pictures" / "hand.png").write_bytes(b"picture")
     (tmp_path / "secret.png").write_bytes(b"secret")
     (course / "pictures" / "away.png").symlink_to(tmp_path / "secret.png")
-    with lesson(course).open("a", encoding="utf-8") as file:
-        file.write(
-            "\n![Hand](../pictures/hand.png) ![Away](../pictures/away.png) ![No](../pictures/no.png)\n"
-        )
+    (course / "pictures" / "self.png").symlink_to(course / "pictures" / "self.png")
+    (course / "pictures" / "loop").symlink_to(course)
+    plain = lesson(course).read_text(encoding="utf-8")
+    shown = [
+        f"pictures/{name}" for name in ("hand.png", "away.png", "no.png", "self.png", "loop/course.toml")
+    ]
+    assert dict(publishing_pictures([Page("x.html", (), lambda _: "", tuple(shown))], course)) == {
+        shown[0]: b"picture"
+    }
+    lesson(course).write_text(f"{plain}\n![Away](../pictures/away.png)\n", encoding="utf-8")
+    refused = silent()
+    assert not refused.site
+    assert [f.rule for f in refused.proofed.proof.findings] == ["course/missing-picture"]
+    lesson(course).write_text(f"{plain}\n![Hand](../pictures/hand.png)\n", encoding="utf-8")
     assert silent().site
     pictures = {name: body for name, body in tree(tmp_path / "site").items() if name.startswith("pictures/")}
     assert pictures == {"pictures/hand.png": b"picture"}

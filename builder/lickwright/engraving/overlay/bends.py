@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 _QUARTERS = {0: "", 1: "¼", 2: "½", 3: "¾"}
 _NUT = "B.N."
-"""Behind the nut: said before the amount of a bend made by pressing the string between nut and machine head."""
+"""Behind the nut: said before the amount of a bend of the string beyond it."""
 _ROOM = "\u00a0" * 5
 """Keeps the room of a bent line over the staff."""
 _TIP = 34.0

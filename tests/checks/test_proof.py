@@ -53,6 +53,47 @@ def test_a_variation_does_not_repeat_its_base(room: Proofroom) -> None:
     assert (only(proof).lick, only(proof).address) == ("one", "2.1")
 
 
+def test_no_generation_of_variations_repeats_the_base(room: Proofroom) -> None:
+    """A variation of a variation of a variation says nothing of what the first lick says."""
+    text = FAULTY + "".join(
+        f"\n```lick {name}\nvary: {base}\n1.2: 3:4\n```\n"
+        for base, name in (("one", "two"), ("two", "three"), ("three", "four"), ("four", "five"))
+    )
+    assert only(room.prove(text)).lick == "one"
+
+
+def test_one_place_is_told_once_in_lick_and_chorus(room: Proofroom) -> None:
+    """A chorus with another chord gives no second, contrary advice about a note of its lick."""
+    text = (
+        "```progression porch\nkey: D major\n\nG | G | G | G\n```\n\n"
+        + FAULTY
+        + "\n```chorus all\nover: porch\nlicks: one x2\n```\n"
+    )
+    unexplained = [f for f in room.prove(text).findings if f.rule == "harmony/unexplained"]
+    assert len({(f.span.start, f.span.end) for f in unexplained}) == len(unexplained)
+    assert [f.lick for f in unexplained if f.span.text == "4:3"] == ["one"]
+
+
+def test_promises_wait_for_blocks_that_cannot_be_read(room: Proofroom) -> None:
+    """A lick that is missing for a fault of its own is not missed a second time."""
+    course = MANIFEST.format(style="country") + "\n[promises]\nlicks = 2\n"
+    one = "```lick one\nA | 5:0 - 5:4 - 4:2 - 3:2 -\n```\n\n"
+    lost = room.prove(Example(one + "```lick two\nvary: oen\n1.1: 5:2\n```\n", course=course))
+    assert [rule for rule, _ in told(lost)] == ["course/unknown-lick"]
+    short = room.prove(Example(one, course=course))
+    assert [rule for rule, _ in told(short)] == ["course/promise"]
+
+
+def test_degrees_are_judged_over_the_licks_own_chords(room: Proofroom) -> None:
+    """The degrees row speaks of the chords of its lick, not of those of a chorus that plays it."""
+    text = (
+        "```progression porch\nkey: A major\n\nD\n```\n\n```lick one\nkey: A major\n\n"
+        "A | 5:0 - 5:4 - 4:2 - 3:2 -\n  degrees | 1 3 5 1\n```\n\n"
+        "```chorus all\nover: porch\nlicks: one\n```\n"
+    )
+    assert "witness/degrees" not in {rule for rule, _ in told(room.prove(text))}
+
+
 def test_a_variation_answers_for_its_changes(room: Proofroom) -> None:
     """A fault that the change brings in is the variation's, at the change."""
     text = FAULTY.replace("4:3 -", "4:4 -") + "\n```lick two\nvary: one\n2.1: 4:3\n```\n"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from proofroom import Proofroom, only, told
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.suppression import CAUSES, keep_causes
@@ -53,3 +54,25 @@ def test_every_cause_is_a_rule() -> None:
     assert {cause.rule for cause in CAUSES} <= set(rules())
     plain = {name for cause in CAUSES for name in cause.silences if "*" not in name}
     assert plain <= set(rules())
+
+
+SLIPPED = "A7 | 5:0 5:4 4:2 4:4 4:2 5:0 5:4\n  rh | d u d u d u d u\n  lh | 0 4 2 4 2 4 0 4\n"
+
+
+def test_a_dropped_slot_is_told_once(room: Proofroom) -> None:
+    """Rows that agree with each other and not with a bar too short accuse the bar, not each row."""
+    finding = only(room.prove(SLIPPED))
+    assert finding.rule == "rhythm/bar-length"
+    assert finding.help == "the rows have 8 entries for 7 sounds: most likely a sound is missing"
+
+
+def test_rows_that_differ_are_each_told(room: Proofroom) -> None:
+    """A row that is miscounted by itself stays a finding beside the bar's."""
+    proof = room.prove(SLIPPED.replace("0 4 2 4 2 4 0 4", "0 4 2 4 2 4"))
+    assert [rule for rule, _ in told(proof)] == ["rhythm/bar-length", "syntax/row-count", "syntax/row-count"]
+
+
+def test_a_chord_that_cannot_be_read_is_told_beside_a_wrong_sum(room: Proofroom) -> None:
+    """The length of a bar does not explain a slip in its margin."""
+    proof = room.prove("A | 5:0 - 5:4 - 4:2 - 3:2 -\nA7zz | 5:0 - 5:4 - 4:2 - 3:2")
+    assert {"harmony/chord-symbol", "rhythm/bar-length"} <= {rule for rule, _ in told(proof)}

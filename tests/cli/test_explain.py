@@ -48,3 +48,22 @@ def test_a_slip_gets_the_nearest_name(capsys: pytest.CaptureFixture[str], name: 
     status, said = explain(capsys, name)
     assert status == 2
     assert near in said
+
+
+@pytest.mark.parametrize(("word", "topic"), [("capo", "tunings"), ("shuffle", "fields"), ("step", "fields")])
+def test_a_word_inside_a_topic_lists_the_topic(
+    capsys: pytest.CaptureFixture[str], word: str, topic: str
+) -> None:
+    """A field or a heading of the guide leads to its page."""
+    status, said = explain(capsys, word)
+    assert status == 0
+    assert topic in said.split()
+
+
+def test_a_rule_shows_what_it_says(capsys: pytest.CaptureFixture[str]) -> None:
+    """The page prints the finding that the first bad example gives, with a caret under it."""
+    _, page = explain(capsys, "rhythm/bar-length")
+    assert "bar 1 is 1/8 short" in page
+    assert "^^^" in page
+    assert "**Stet:**" in page
+    assert "`harmony/unexplained` · error or query" in explain(capsys, "harmony/unexplained")[1]

@@ -17,6 +17,7 @@ GROUPS: dict[str, str] = {
     "course": "The course",
     "hands": "The hands",
     "harmony": "Harmony",
+    "picking": "The picking hand",
     "rhythm": "Rhythm",
     "stet": "Stet",
     "syntax": "The language",
@@ -83,6 +84,10 @@ def _page(rule: Rule) -> Page:
     text = cleandoc(docstring(rule))
     for heading in ("Why it matters:", "What to do:"):
         text = text.replace(heading, f"**{heading}**")
+    if rule.stettable:
+        text += "\n\n**Stet:** it may be let stand, with a reason."
+    else:
+        text += "\n\n**Stet:** it cannot be let stand."
     return Page(
         rule.id,
         GROUPS[rule.group],
@@ -97,13 +102,15 @@ def _page(rule: Rule) -> Page:
 
 
 def fence(example: Example) -> str:
-    """Return an example as an author would fence it in a lesson, shown as text."""
-    shown = [
-        block
-        for block in (_shown("toml", example.course or ""), _shown("markdown", lesson(example)))
-        if block
-    ]
-    return "\n\n".join(shown)
+    """Return an example as an author would fence it in a lesson, shown as text; its other files by name."""
+    shown = [_shown("toml", example.course or ""), _shown("markdown", lesson(example))]
+    for path, body in example.files:
+        if body is None:
+            shown.append(f"and a folder `{path}`")
+            continue
+        text = body if isinstance(body, str) else body.decode("utf-8", errors="replace")
+        shown.append(f"and a file `{path}`" + (f":\n\n{_shown('text', text)}" if text.strip() else ""))
+    return "\n\n".join(block for block in shown if block)
 
 
 def lesson(example: Example) -> str:

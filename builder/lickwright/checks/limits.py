@@ -60,7 +60,24 @@ _SHARES = (
     ),
 )
 
-LIMITS: Mapping[str, Limit] = MappingProxyType({limit.name: limit for limit in (*_stretches(), *_SHARES)})
+
+def _bends() -> Iterator[Limit]:
+    for half, strings, query, error in (
+        ("high", "the upper half of the strings", 3, 4),
+        ("low", "the lower half of the strings", 2, 3),
+    ):
+        what = f"A bend on {strings}, above which it is"
+        for kind, value in (("query", query), ("error", error)):
+            article = "a" if kind == "query" else "an"
+            meaning = f"{what} {article} {kind} (own threshold)"
+            yield Limit(f"bend-{half}-{kind}", value, "half steps", "hands/bend-reach", meaning)
+    meaning = "A bend at the first two frets, above which it is a query (own threshold)"
+    yield Limit("bend-stiff-query", 1, "half steps", "hands/bend-reach", meaning)
+
+
+LIMITS: Mapping[str, Limit] = MappingProxyType(
+    {limit.name: limit for limit in (*_stretches(), *_SHARES, *_bends())}
+)
 """The thresholds by name."""
 
 

@@ -10,10 +10,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from lickwright.checks.catalogue import rules
+from lickwright.checks.entries import merge_counts
 from lickwright.checks.limits import set_limits
 from lickwright.checks.stets import Standing, apply_stets
 from lickwright.checks.subject import Subject
-from lickwright.checks.suppression import keep_causes
+from lickwright.checks.suppression import drop_miscounts, keep_causes
 from lickwright.checks.survey import Survey
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
@@ -21,10 +22,14 @@ from lickwright.model.course import Course
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
 
-Place = tuple[str, str, int, int, str]
-"""What has been told, and where: rule, file, start, end, and the words where they matter."""
+Place = tuple[str, str, int, int]
+"""What has been told, and where: rule, file, start, end."""
 Broken = frozenset[int]
 """Numbers of bars that could not be read whole: nothing further is judged in them."""
+
+
+ONCE_A_PLACE = frozenset({"harmony/shifted-chord"})
+"""Rules that mark a chord symbol: several licks, and several bars, may stand under the same one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,32 +83,42 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     unread = _unread(f for found in given.values() for f in found)
     broken: dict[str, Broken] = {}
     found: dict[str, tuple[Finding, ...]] = {}
+    spoken: dict[str, tuple[Finding, ...]] = {}  # with what a variation has from its base
     repeated: list[Finding] = []
     told: set[Place] = set()
     for piece in _in_order_of_making(book):
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
         own = _run(piece, limits, broken[piece.name])
-        fresh, again = _part(piece, own, told, found.get(piece.of, ()))
+        fresh, again = _part(piece, own, told, spoken.get(piece.of, ()))
+        resolved, known = _part_given(given.pop(piece.name, ()), spoken.get(piece.of, ()))
+        again += known
         repeated += again
-        found[piece.name] = keep_causes((*given.pop(piece.name, ()), *fresh))
+        found[piece.name] = keep_causes(merge_counts(piece, (*resolved, *fresh)))
+        spoken[piece.name] = (*found[piece.name], *again)
     loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
     survey = Survey(course, book)
     for rule in rules().values():
         if rule.survey is not None:
             loose += rule.survey(survey)
     everything = [finding for one in found.values() for finding in one] + loose
+    everything = drop_miscounts(everything)
     kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
 
 
 def _in_order_of_making(book: Book) -> list[Piece]:
     """The licks, those first that others are variations of, then the choruses; excerpts are left out."""
-
-    def depth(piece: Piece | None) -> int:
-        return 0 if piece is None or not piece.of else 1 + depth(book.piece(piece.of))
-
     first = {piece.name: piece for piece in reversed(book.pieces) if piece.kind != "excerpt"}
-    return sorted(first.values(), key=lambda piece: (piece.kind == "chorus", depth(piece)))
+    depths: dict[str, int] = {"": -1}
+    for piece in first.values():
+        chain = [piece.name]
+        while (base := first.get(chain[-1])) is not None and base.of not in depths and base.of not in chain:
+            chain.append(base.of)
+        known = first.get(chain[-1])
+        depth = depths.get(known.of, -1) if known is not None else -1
+        for name in reversed(chain):
+            depth = depths.setdefault(name, depth + 1)
+    return sorted(first.values(), key=lambda piece: (piece.kind == "chorus", depths[piece.name]))
 
 
 def _run(piece: Piece, limits: Mapping[str, float], broken: Broken) -> list[Finding]:
@@ -140,6 +155,13 @@ def _broken(piece: Piece, unread: Mapping[str, Sequence[Finding]]) -> Broken:
     )
 
 
+def _part_given(given: Iterable[Finding], base: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:
+    """Part what resolving found in a variation into its own and what its base has already."""
+    inherited = {(f.rule, f.address, f.message) for f in base if f.address}
+    known = [f for f in given if (f.rule, f.address, f.message) in inherited]
+    return [f for f in given if f not in known], known
+
+
 def _part(
     piece: Piece, own: Iterable[Finding], told: set[Place], base: Sequence[Finding]
 ) -> tuple[list[Finding], list[Finding]]:
@@ -148,11 +170,11 @@ def _part(
     fresh: list[Finding] = []
     again: list[Finding] = []
     for finding in own:
-        # The harmony of a chorus may be another than its lick's; its hands and sums are the same.
-        said = finding.message if finding.rule.startswith("harmony/") else ""
-        key = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end, said)
+        # One place, one finding: a chorus adds only where its lick is clean by itself.
+        key = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end)
         known = (finding.rule, finding.address, finding.message) in inherited
-        if known or (piece.kind == "chorus" and key in told):
+        once = piece.kind == "chorus" or finding.rule in ONCE_A_PLACE
+        if known or (once and key in told):
             again.append(finding)
         else:
             told.add(key)

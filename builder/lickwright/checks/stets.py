@@ -89,7 +89,11 @@ def _judge(
         where = f" at {address}" if address else ""
         return [
             _unused(
-                f"{stet.rule} finds nothing{where} to let stand", stet, name, address, "Take the line out"
+                f"there is nothing{where} for {stet.rule} to let stand",
+                stet,
+                name,
+                address,
+                "Take the line out",
             )
         ]
     if stet.seal and stet.seal != mark:
@@ -104,6 +108,16 @@ def _judge(
 
 def _unused(message: str, stet: Stet, name: str, address: str, hint: str) -> Finding:
     return Finding("stet/unused", Severity.QUERY, message, stet.span, (), hint, None, name, address)
+
+
+def offer(book: Book, finding: Finding) -> str:
+    """Return the sealed stet that would let a finding stand, ``stet: RULE 2.3 #a41f "…"``, or nothing."""
+    rule, piece = rules().get(finding.rule), book.piece(finding.lick)
+    if rule is None or not rule.stettable or piece is None or piece.kind == "excerpt":
+        return ""
+    at = Address.parse(finding.address)
+    where = f" {at}" if at is not None else ""
+    return f'stet: {finding.rule}{where} #{seal(piece.music, at)} "…"'
 
 
 def covers(stet: Stet, finding: Finding) -> bool:

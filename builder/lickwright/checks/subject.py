@@ -32,6 +32,15 @@ class Written:
     tone: Tone
     index: int
 
+    def entry(self, row: str) -> Span | None:
+        """Where a row speaks of the sound, if it does."""
+        return next((span for kind, span in self.sound.entries if kind == row), None)
+
+    def label(self, row: str) -> tuple[Label, ...]:
+        """The entry of a row, as a further place of a finding."""
+        span = self.entry(row)
+        return () if span is None else (Label(span, f"the {row} row"),)
+
     @property
     def chord(self) -> ChordSymbol:
         """The chord in force."""

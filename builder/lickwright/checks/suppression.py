@@ -36,23 +36,27 @@ class Cause:
 
 # rule | reach | silences
 _TABLE = """
-rhythm/bar-length | bar | harmony/* witness/degrees rhythm/pickup-length
+rhythm/bar-length | bar | harmony/unexplained harmony/shifted-chord witness/degrees rhythm/pickup-length
 harmony/shifted-chord | bar | harmony/unexplained
+hands/late-bend-direction | sound | harmony/unexplained hands/bend-reach
 harmony/chord-disagrees | bar | harmony/unexplained harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees harmony/unexplained
 witness/degrees | sound | harmony/unexplained
-hands/range | sound | harmony/* witness/* hands/stretch
-hands/one-note-a-string | sound | hands/* harmony/*
-hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/*
+hands/range | sound | harmony/unexplained witness/* hands/stretch hands/bend-reach
+hands/one-note-a-string | sound | hands/* harmony/unexplained
+hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/unexplained
+hands/open-string | sound | hands/bend-reach hands/finger
 hands/falling-hammer | sound | hands/join-stands-still
-hands/harmonic-node | sound | harmony/* witness/*
+hands/harmonic-node | sound | harmony/unexplained witness/*
+hands/slide | sound | hands/finger
 rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
 course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
 course/chorus-meter | piece | rhythm/bar-length
-syntax/row-count | bar | witness/* hands/slide
-syntax/late-bend | sound | hands/* harmony/* witness/*
+syntax/row-count | bar | witness/* hands/slide hands/finger picking/stroke-on-slur
+syntax/nesting | bar | rhythm/too-short
+syntax/late-bend | sound | hands/* harmony/unexplained witness/*
 """
 
 
@@ -79,6 +83,27 @@ def keep_causes(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     if not acting:
         return given
     return tuple(f for f in given if not any(_silences(f, *reason) for reason in acting))
+
+
+# What leaves a block or a lesson out of the count.
+_LEFT_OUT = (
+    "syntax/block-*",
+    "course/unknown-lick",
+    "course/vary-circle",
+    "course/duplicate-name",
+    "course/missing-file",
+    "course/unreadable-file",
+    "course/encoding",
+    "course/path",
+)
+
+
+def drop_miscounts(findings: Iterable[Finding]) -> list[Finding]:
+    """Return the findings of a course; promises are not counted while a block could not be read."""
+    given = list(findings)
+    if any(fnmatchcase(finding.rule, pattern) for finding in given for pattern in _LEFT_OUT):
+        return [finding for finding in given if finding.rule != "course/promise"]
+    return given
 
 
 def _once(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from lickwright.model.music import Tone
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.key import Key
 from lickwright.theory.spelling import spell
@@ -21,6 +22,14 @@ def note_name(midi: int, key: Key, chord: ChordSymbol) -> str:
     """Return a note's name as it is said, plain letters with ``natural``: ``C natural``, ``F sharp``."""
     spoken = spell(midi, key, chord, None, None).name.spoken
     return spoken if " " in spoken else f"{spoken} natural"
+
+
+def note_text(tone: Tone) -> str:
+    """Return a note as an author types it; what a variation takes over stands nowhere in its own text."""
+    typed = tone.span.text
+    if typed.startswith(f"{tone.string}:"):
+        return typed
+    return f"{tone.string}:{'x' if tone.fret is None else tone.fret}"
 
 
 def degree_name(degree: str) -> str:

@@ -2,11 +2,32 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from importlib.resources import files
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from lickwright.cli.speech import say
+
+if TYPE_CHECKING:
+    from lickwright.checks.rule import Example
+    from lickwright.findings import Finding
+
+MANIFEST = """[course]
+title = "Example"
+author = "An author"
+key = "A major"
+tempo = 120
+feel = "straight"
+
+[[unit]]
+title = "One"
+lessons = ["example.md"]
+"""
+"""The course around an example that has no manifest of its own."""
 
 GUIDE = files("lickwright") / "guide" / "lessons"
 
@@ -16,12 +37,15 @@ GUIDE = files("lickwright") / "guide" / "lessons"
 def explain(topic: str | None) -> None:
     """Explain a rule, `rhythm/bar-length`, or a topic of the author's guide.
 
-    Without a name, list what there is.
+    A word that is neither lists the topics that tell of it. Without a name, list what there is.
     """
     if topic is None:
         say(contents())
         return
     page = guide_page(topic) if "/" not in topic else rule_page(topic)
+    if page is None and (told := topics_with(topic)):
+        say("\n".join((f"{topic} is told in these topics:", *(f"  {name}" for name in told))))
+        return
     if page is None:
         raise click.UsageError(_unknown(topic))
     say(page)
@@ -56,16 +80,59 @@ def guide_page(topic: str) -> str | None:
     return (GUIDE / f"{topic}.md").read_text(encoding="utf-8").rstrip()
 
 
+def topics_with(word: str) -> list[str]:
+    """Return the topics that have a word in a heading, as a field, or as code at the head of a line."""
+    sought = re.compile(
+        rf"^(?:#+ .*\b{re.escape(word)}\b|(?:[-|] *)?`{re.escape(word)}\b|{re.escape(word)} ?[:=])",
+        re.IGNORECASE | re.MULTILINE,
+    )
+    spoken = re.compile(rf"\b{re.escape(word)}\b", re.IGNORECASE)
+    pages = {name: guide_page(name) or "" for name in topics_of_the_guide()}
+    headed = [name for name, text in pages.items() if sought.search(text)]
+    return headed or [name for name, text in pages.items() if spoken.search(text)][:6]
+
+
 def rule_page(rule: str) -> str | None:
     """Return the handbook's page of a rule, or None."""
     from lickwright.building.failures import HANDBOOK
     from lickwright.checks.handbook import page
+    from lickwright.report.text import render_text
 
     if rule in HANDBOOK:
         title, text = HANDBOOK[rule]
         return f"# {title}\n\n`{rule}` · error\n\n{text}"
     found = page(rule)
-    return None if found is None else found.markdown.rstrip()
+    if found is None:
+        return None
+    said = [finding for example in found.bad for finding in _find(example) if finding.rule == rule]
+    words = sorted({finding.severity for finding in said}, reverse=True)
+    severity = " or ".join(severity.word for severity in words) or found.severity
+    told = render_text(said).rsplit("\n\n", 1)[0] if said else ""
+    text = replace(found, severity=severity).markdown.rstrip()
+    return f"{text}\n\n**What it says** of what it finds above:\n\n````text\n{told}\n````" if told else text
+
+
+def _find(example: Example) -> tuple[Finding, ...]:
+    """Proof an example in a small course of its own."""
+    from tempfile import TemporaryDirectory
+
+    from lickwright.building.proofing import proof_course
+    from lickwright.checks.handbook import lesson
+
+    with TemporaryDirectory() as made:
+        folder = Path(made)
+        (folder / "lessons").mkdir()
+        if example.course is not None:
+            (folder / "course.toml").write_text(example.course or MANIFEST, encoding="utf-8")
+        (folder / "lessons" / "example.md").write_text(lesson(example), encoding="utf-8")
+        for path, body in example.files:
+            place = folder / path
+            place.parent.mkdir(parents=True, exist_ok=True)
+            if body is None:
+                place.mkdir()
+            else:
+                place.write_bytes(body.encode() if isinstance(body, str) else body)
+        return proof_course(folder).proof.findings
 
 
 def _unknown(topic: str) -> str:

@@ -29,9 +29,17 @@ def proof(course: Path, form: str, strict: bool) -> int:
     """
     from lickwright.building.proofing import proof_course
 
-    proofed = proof_course(course).proof
+    made = proof_course(course)
+    proofed = made.proof
     if form == "text":
-        show(proofed.findings)
+        from lickwright.checks.stets import offer
+
+        book = made.book
+        show(
+            proofed.findings,
+            offer=None if book is None else lambda finding: offer(book, finding),
+            standing=proofed.standing,
+        )
     else:
         from lickwright.report.json import render_json
 

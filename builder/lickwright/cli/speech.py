@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import os
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 import click
 
 if TYPE_CHECKING:
+    from lickwright.checks.stets import Standing
     from lickwright.findings import Finding
 
 _COLOURS: dict[str, dict[str, Any]] = {
@@ -32,12 +33,17 @@ def report(text: str) -> None:
     click.echo(harmless(text), err=True)
 
 
-def show(findings: Iterable[Finding]) -> None:
+def show(
+    findings: Iterable[Finding],
+    *,
+    offer: Callable[[Finding], str] | None = None,
+    standing: Iterable[Standing] = (),
+) -> None:
     """Print findings for people, in colour on a terminal; the renderer has made them harmless."""
     from lickwright.report.text import render_text
 
     plain = False if os.environ.get("NO_COLOR") else None
-    click.echo(render_text(findings, _paint), nl=False, color=plain)
+    click.echo(render_text(findings, _paint, offer=offer, standing=standing), nl=False, color=plain)
 
 
 def _paint(text: str, role: str) -> str:

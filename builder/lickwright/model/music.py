@@ -129,6 +129,7 @@ class Sound:
         ring: Number of the let-ring bracket it stands in, counted through the music from 1; 0 = none.
         mute: The same for palm mute.
         position: Fret of a position bracket it stands in (0 = open), else None.
+        entries: Where each row speaks of it, by the kind of row: for findings.
     """
 
     address: Address
@@ -148,6 +149,7 @@ class Sound:
     ring: int = 0
     mute: int = 0
     position: int | None = None
+    entries: tuple[tuple[str, Span], ...] = field(default=(), compare=False, repr=False)
     span: Span = place()
 
 

@@ -18,6 +18,7 @@ from lickwright.findings import Severity
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from lickwright.checks.stets import Standing
     from lickwright.findings import Finding
     from lickwright.text import Span
 
@@ -35,19 +36,30 @@ _SAID = {
 }
 
 
-def render_text(findings: Iterable[Finding], paint: Paint | None = None) -> str:
+def render_text(
+    findings: Iterable[Finding],
+    paint: Paint | None = None,
+    *,
+    offer: Callable[[Finding], str] | None = None,
+    standing: Iterable[Standing] = (),
+) -> str:
     """Render findings and their count, in the order given.
 
     Args:
         findings: To be shown.
         paint: Colours a piece of text by its role; None leaves it plain.
+        offer: Gives the stet by which a finding could stand, to be copied, or an empty text.
+        standing: Findings the author lets stand: listed at the end, with reason and seal.
 
     Returns:
         Lines with a newline at the end.
     """
     painted = paint or _leave_plain
     told = tuple(findings)
-    parts = [_render(finding, painted) for finding in told]
+    parts = [_render(finding, painted, "" if offer is None else offer(finding)) for finding in told]
+    let_stand = tuple(standing)
+    if let_stand:
+        parts.append("\n".join(("Standing by stet:", *(_render_standing(one, painted) for one in let_stand))))
     parts.append(count_findings(told))
     return "\n\n".join(parts) + "\n"
 
@@ -79,7 +91,14 @@ def _show(sign: str) -> str:
     return sign
 
 
-def _render(finding: Finding, paint: Paint) -> str:
+def _render_standing(standing: Standing, paint: Paint) -> str:
+    finding, stet = standing.finding, standing.stet
+    seal = f" #{standing.seal}" if standing.seal else ""
+    said = clean(f"“{stet.reason}”: {finding.message} ({_say_music(finding)})")
+    return f"  {paint(_say_place(finding.span), 'place')}: {finding.rule}{seal} {said}"
+
+
+def _render(finding: Finding, paint: Paint, stet: str = "") -> str:
     word = finding.severity.word
     where = f" ({_say_music(finding)})" if finding.lick else ""
     place = paint(_say_place(finding.span), "place")
@@ -92,6 +111,8 @@ def _render(finding: Finding, paint: Paint) -> str:
         lines.append(f"    {paint('help', 'help')}: {clean(finding.help)}")
     if finding.fix is not None:
         lines.append(f"    {paint('fix', 'help')}: {clean(finding.fix.title)}")
+    if stet:
+        lines.append(f"    {paint('to let it stand', 'help')}: {clean(stet)}")
     return "\n".join(lines)
 
 

@@ -16,6 +16,7 @@ from fractions import Fraction
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strings import walk
 from lickwright.checks.subject import Subject
+from lickwright.checks.wording import note_text
 from lickwright.findings import Label
 from lickwright.model.music import Sound, Tone
 
@@ -28,8 +29,8 @@ def run(subject: Subject) -> Iterator[Finding]:
         if twice is not None:
             yield subject.report(
                 RULE,
-                f"string {twice.string} is asked for two notes at once: {twice.span.text}"
-                f" and {written.tone.span.text}",
+                f"string {twice.string} is asked for two notes at once: {note_text(twice)}"
+                f" and {note_text(written.tone)}",
                 written.tone.span,
                 written.sound.address,
                 labels=(Label(twice.span, "the other one"),),

@@ -68,11 +68,12 @@ def _measure(
         severe = size > limits[f"{name}-error"]
         first, last = sorted((a, b), key=lambda h: (h.start, h.tone.fret or 0))
         at = last if last.start == new.start else new
+        reaches = "reaches" if who == "a hand" else "reach"
         key = (first.tone.string, first.tone.fret or 0, last.tone.string, last.tone.fret or 0)
         return key, subject.report(
             RULE,
             f"frets {first.tone.fret} and {last.tone.fret} sound together, {size:.0f} mm apart:"
-            f" more than {who} reaches easily"
+            f" more than {who} {reaches} easily"
             if not severe
             else f"frets {first.tone.fret} and {last.tone.fret} sound together, {size:.0f} mm apart:"
             f" more than {who} can reach",

@@ -85,7 +85,7 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
         tone.span,
         role.address,
         severity=severity,
-        help=f'Mend it, or let it stand: stet: {RULE.id} {role.address} "why it is meant"',
+        help="Mend it, or let it stand with a stet and the reason why it is meant",
         labels=_chord_label(bar, subject, role),
         fix=_fix(tone, repair),
     )

@@ -22,4 +22,5 @@ RULE = Rule(
             marks=('harmony/unexplained 1.1 #0000 "the clash is the point"',),
         ),
     ),
+    stettable=False,
 )

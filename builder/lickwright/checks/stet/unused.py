@@ -26,4 +26,5 @@ RULE = Rule(
             marks=('harmony/unexplaned 1.1 "the clash is the point"',),
         ),
     ),
+    stettable=False,
 )

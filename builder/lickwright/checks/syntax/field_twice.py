@@ -1,8 +1,10 @@
 """A field, a shape or a change that is given twice.
 
-Why it matters: only one of the two can hold.
+Why it matters: a lick has one key and one tempo, a letter names one shape, and the sound at an address is
+changed to one other; the first is taken, and the second, perhaps the later thought, is lost.
 
-What to do: keep one.
+What to do: take out the one that is out of date; give a second shape another letter; a change of the next
+sound has the next address.
 """
 
 from lickwright.checks.rule import Example, Rule, Severity, Source

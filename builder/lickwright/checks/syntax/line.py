@@ -1,8 +1,13 @@
 """A line that the block has no use for.
 
-Why it matters: it is left out.
+A progression holds bars of chords, an excerpt, a neck or a scale holds fields alone; a line of another
+kind belongs to another block.
 
-What to do: take it out, or mend it.
+Why it matters: the line is neither printed nor played, so what was meant by it is missing from the page,
+and nothing else would show that it is.
+
+What to do: move the line into the block it belongs to; give a field its name and its colon; begin a remark
+to yourself with ``;``.
 """
 
 from lickwright.checks.rule import Example, Rule, Severity, Source

@@ -1,8 +1,12 @@
 """A margin that cannot be read.
 
-Why it matters: the margin holds the meter, the repeat, the ending and the chords of the bar, in that order.
+The margin holds, in this order, the meter, the repeat sign, the ending and the chords of the bar, of which
+each may be left out.
 
-What to do: mend it as the finding says.
+Why it matters: without its meter the bar cannot be added up, without its ending the repeat cannot be
+unfolded, and the band has no chord to play from here on.
+
+What to do: put what is there into that order; the finding marks the word that fits nowhere.
 """
 
 from lickwright.checks.rule import Example, Rule, Severity, Source

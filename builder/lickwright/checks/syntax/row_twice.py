@@ -1,8 +1,10 @@
 """The same row twice under one bar.
 
-Why it matters: only one of the two can hold.
+Why it matters: each row speaks of every sound of its bar, and two that differ leave the student with two
+fingers, or two strokes, for one note; only the first is read.
 
-What to do: keep one.
+What to do: keep the one that is right. Where the second was meant for the lower voice, put it under
+``low |``; where it was meant for the next bar, that bar's line is missing between the two.
 """
 
 from lickwright.checks.rule import Example, Rule, Severity, Source

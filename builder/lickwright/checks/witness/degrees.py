@@ -15,13 +15,15 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.witnesses import top_pitch
-from lickwright.checks.wording import degree_of, note_name
+from lickwright.checks.wording import degree_of, note_name, note_text
 from lickwright.theory.chord import Chord
 from lickwright.theory.interval import parse_degree
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Compare every degree that is given."""
+    if subject.piece.kind == "chorus":  # degrees speak of the lick's own chords
+        return
     key = subject.piece.music.key
     for written in subject.tones:
         said = None if written.tone.degree is None else parse_degree(written.tone.degree)
@@ -36,10 +38,11 @@ def run(subject: Subject) -> Iterator[Finding]:
         over = chord.display if isinstance(chord, Chord) else key.display
         yield subject.report(
             RULE,
-            f"the degrees row says {written.tone.degree}, and {written.tone.span.text} is"
+            f"the degrees row says {written.tone.degree}, and {note_text(written.tone)} is"
             f" {note_name(pitch, key, chord)}, {degree_of(pitch, chord, key)} over {over}",
             written.tone.span,
             written.sound.address,
+            labels=written.label("degrees"),
             help="Look which has slipped: the fret, the degree, or the chord",
         )
 

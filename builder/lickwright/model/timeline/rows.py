@@ -32,7 +32,7 @@ def with_rows(sounds: tuple[Sound, ...], rows: Sequence[Row]) -> tuple[Sound, ..
 
 
 def _told(sound: Sound, entries: Sequence[tuple[str, Entry]]) -> Sound:
-    whole: dict[str, Any] = {}
+    whole: dict[str, Any] = {"entries": tuple((kind, entry.span) for kind, entry in entries)}
     tones: list[dict[str, Any]] = [{} for _ in sound.tones]
     for kind, entry in entries:
         values = entry.values
@@ -48,4 +48,4 @@ def _told(sound: Sound, entries: Sequence[tuple[str, Entry]]) -> Sound:
         whole["tones"] = tuple(
             replace(tone, **told) if told else tone for tone, told in zip(sound.tones, tones, strict=True)
         )
-    return replace(sound, **whole) if whole else sound
+    return replace(sound, **whole)

@@ -1,0 +1,1 @@
+"""What the picking hand can do, and what it says it does."""

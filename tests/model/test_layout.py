@@ -100,6 +100,14 @@ def test_bends_sound_the_pitch_they_reach(resolved):
     ]
 
 
+def test_a_ringing_string_can_be_bent_late(resolved):
+    """In a let-ring bracket a string sounds until it is used again: D4 goes up to E4 under another note."""
+    book, found = resolved(lick("A | ring[ 3:7 2:5 3:b9 - 3:r7 - ] . ."))
+    assert not found
+    sounds = book.piece("one").music.bars[0].upper.sounds
+    assert [sound.tones[0].path for sound in sounds] == [(62,), (64,), (62, 64), (64, 62)]
+
+
 def test_dead_notes_do_not_last(resolved):
     """After a dead note a hold is a rest."""
     book, _ = resolved(lick("A | 4:x - 3:2 - - - - -"))
@@ -113,6 +121,11 @@ def test_dead_notes_do_not_last(resolved):
         ("A | - 3:2 - - - - - -", "rhythm/hold-at-start"),
         ("A | 3:2 h 3:2 - - - - - -", "hands/join-stands-still"),
         ("A | 3:b4 - - - - - - -", "syntax/late-bend"),
+        ("A | 3:5 - - 3:r2 - - - -", "hands/late-bend-direction"),
+        ("A | 3:5 - 3:b4 - - - - -", "hands/late-bend-direction"),
+        ("A | 3:5b7 - 3:r4 - - - - -", "hands/late-bend-direction"),
+        ("A | 3:7 ring[ 2:5 3:b9 - ] - - - -", "syntax/late-bend"),
+        ("A | ring[ 3:7 2:5 ] 3:b9 - - - - -", "syntax/late-bend"),
         ("A | 3:2 - - - - - - -\n|: | - - - - 2:3 - - - :|", "rhythm/hold-at-repeat"),
     ],
 )

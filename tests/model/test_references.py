@@ -88,6 +88,10 @@ def test_a_variation_may_have_a_variation(resolved):
         (GRID + "```lick a\nover: porch\n\nA9 | 5:0 - - - - - - -\n```\n", ["harmony/chord-colour"]),
         (GRID + "```lick a\nover: porch\n\nD7 | 5:0 - - - - - - -\n```\n", ["harmony/chord-disagrees"]),
         (GRID + "```lick a\nover: porch\n\n |: 5:0 - - - - - - - :|\n```\n", ["harmony/over-repeat"]),
+        (GRID + BASE + "```chorus c\nover: porch\nlicks: one rest 1\n```\n", ["rhythm/chorus-length"]),
+        (GRID + BASE + "```chorus c\nover: porch\nslow: 200\nlicks: one\n```\n", ["rhythm/slow-tempo"]),
+        (BASE.replace("\nA7", "\nslow: 150\n\nA7", 1), ["rhythm/slow-tempo"]),
+        ("```lick a\nvary: nobody\n```\n\n[E](lick:a@1.1)\n", ["course/unknown-lick"]),
         ("```lick a\n | 5:0 - - - - - - -\n```\n", ["harmony/no-chord-stated"]),
     ],
 )

@@ -38,6 +38,11 @@ def test_order_of_playing(signs, order):
     assert list(unfold(bars(signs), pickup=False).order) == order
 
 
+def test_a_first_ending_of_another_number_is_played():
+    """Signs that do not fit never raise (the reader has told them)."""
+    assert unfold(bars("2.+:| -"), pickup=False).order == (0, 1)
+
+
 def test_a_pickup_is_not_repeated():
     """A repeat without an opening goes back to bar 1."""
     assert unfold(bars("- - :|"), pickup=True).order == (0, 1, 2, 1, 2)

@@ -15,6 +15,7 @@ from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, resolve_progression
 from lickwright.model.timeline.piece import resolve_lick
 from lickwright.model.timeline.variation import vary
+from lickwright.model.timeline.wording import Names, missing_part
 
 L = TypeVar("L", Line, "Line | None")
 
@@ -71,12 +72,13 @@ class Book:
 def resolve(course: Course) -> tuple[Book, tuple[Finding, ...]]:
     """Resolve every reference of a course, and report all that leads nowhere."""
     findings: list[Finding] = []
+    names = Names.of(course.blocks)
     grids = _grids(course)
     by_name = {grid.name: grid for grid in grids}
-    pieces = _licks(course, by_name, findings)
+    pieces = _licks(course, by_name, findings, names)
     for chorus in course.choruses.values():
         faults = Faults(chorus.name)
-        piece = resolve_chorus(chorus, pieces, by_name, course.settings, faults)
+        piece = resolve_chorus(chorus, pieces, by_name, course.settings, faults, names)
         findings += faults
         if piece is not None:
             pieces.setdefault(chorus.name, piece)
@@ -85,7 +87,7 @@ def resolve(course: Course) -> tuple[Book, tuple[Finding, ...]]:
     ]
     for lesson in (*course.lessons, *course.drafts):
         for link in lesson.links:
-            findings += _check_link(link, pieces)
+            findings += _check_link(link, pieces, names)
     return Book(tuple(placed), tuple(grids)), tuple(findings)
 
 
@@ -97,14 +99,14 @@ def _grids(course: Course) -> list[Grid]:
     ]
 
 
-def _licks(course: Course, grids: dict[str, Grid], findings: list[Finding]) -> dict[str, Piece]:
+def _licks(course: Course, grids: dict[str, Grid], findings: list[Finding], names: Names) -> dict[str, Piece]:
     licks = course.licks
     pieces: dict[str, Piece] = {}
     for lick in licks.values():
         faults = Faults(lick.name)
         varied = vary(lick, licks, faults)
         if varied is not None and varied[0].bars:
-            piece = resolve_lick(varied[0], grids, course.settings, faults)
+            piece = resolve_lick(varied[0], grids, course.settings, faults, names)
             if lick.vary is not None:
                 piece = replace(piece, changed=varied[1])
                 piece = without_stale_degrees(piece, pieces.get(lick.vary))
@@ -186,15 +188,17 @@ def _check_neck(block: NeckBlock, pieces: dict[str, Piece]) -> list[Finding]:
     return list(faults)
 
 
-def _check_link(link: LickLink, pieces: dict[str, Piece]) -> list[Finding]:
+def _check_link(link: LickLink, pieces: dict[str, Piece], names: Names) -> list[Finding]:
     faults = Faults(link.target)
     piece = pieces.get(link.target)
     if piece is None:
-        faults.add("course/link-target", f"there is no lick or chorus “{link.target}”", link.span)
+        if not names.has(link.target, "lick", "chorus"):  # else what keeps it from playing is told there
+            message, hint = names.missing(link.target, "lick", "chorus")
+            faults.add("course/link-target", message, link.span, help=hint)
     elif link.at is not None and excerpt_music(piece.music, link.at) is None:
         faults.add(
             "course/link-address",
-            f"“{link.target}” has no {link.at}",
+            f"“{link.target}” has {missing_part(piece.music, link.at)}",
             link.span,
             help="An address is bar, point, sound: 2.3; 2 is a bar, 2-3 bars, 1.3-2.1 sounds",
         )

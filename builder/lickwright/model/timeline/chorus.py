@@ -21,7 +21,9 @@ from lickwright.model.timeline.harmony import Grid, carried, disagreement
 from lickwright.model.timeline.overlay import grid_of
 from lickwright.model.timeline.piece import title_of
 from lickwright.model.timeline.swing import swings
-from lickwright.model.timeline.tempi import counted, reduced
+from lickwright.model.timeline.tempi import check_slow, counted, reduced
+from lickwright.model.timeline.wording import NO_NAMES, Names
+from lickwright.model.timeline.wording import counted as say
 from lickwright.theory.meter import Meter
 
 
@@ -31,21 +33,26 @@ def resolve_chorus(
     grids: Mapping[str, Grid],
     settings: Settings,
     faults: Faults,
+    names: Names = NO_NAMES,
 ) -> Piece | None:
     """Return the chorus as a piece; None when nothing of it can be played."""
-    grid = grid_of(block.over, grids, faults)
+    grid = grid_of(block.over, grids, faults, names)
     parts = [(part, pieces.get(part.lick)) for part in block.parts]
     parts = [(part, piece if piece is not None and piece.kind == "lick" else None) for part, piece in parts]
     for part, piece in parts:
-        if part.lick and piece is None:
-            faults.add("course/unknown-lick", f"there is no lick “{part.lick}” in the course", part.span)
+        if part.lick and piece is None and not names.has(part.lick, "lick"):
+            message, hint = names.missing(part.lick, "lick")
+            faults.add("course/unknown-lick", message, part.span, help=hint)
     licks = [piece for _, piece in parts if piece is not None]
-    if grid is None or not licks:
+    if grid is None or not grid.bars or not licks:
         return None
     _check_alike(parts, grid, faults)
     swung = swings(grid.feel, grid.meter)
     bars, sections = _lay_end_to_end(parts, grid, faults)
     tempo = counted(grid.tempo, grid.meter)
+    slow = counted(block.slow, grid.meter) if block.slow else reduced(tempo)
+    _check_length(block, len([bar for bar, _ in bars if bar.number > 0]), grid, faults)
+    check_slow(slow, tempo, grid.meter, dict(block.places).get("slow", block.span), faults)
     return Piece(
         name=block.name,
         kind="chorus",
@@ -59,7 +66,7 @@ def resolve_chorus(
         ),
         feel=grid.feel,
         tempo=tempo,
-        slow=counted(block.slow, grid.meter) if block.slow else reduced(tempo),
+        slow=slow,
         source=licks[0].source,
         stets=block.stets,
         over=grid.name,
@@ -68,6 +75,18 @@ def resolve_chorus(
         level=settings.level,
         span=block.span,
     )
+
+
+def _check_length(block: Chorus, count: int, grid: Grid, faults: Faults) -> None:
+    """The band expects whole turns of its progression."""
+    turn = len(grid.bars)
+    if count % turn:
+        faults.add(
+            "rhythm/chorus-length",
+            f"the chorus is {say(count, 'bar')}, “{grid.name}” is {say(turn, 'bar')}: no whole turns of it",
+            dict(block.places).get("licks", block.span),
+            help=f"Add {say(turn - count % turn, 'bar')}, or rests, or take {say(count % turn, 'bar')} out",
+        )
 
 
 def _check_alike(parts: list[tuple[ChorusPart, Piece | None]], grid: Grid, faults: Faults) -> None:

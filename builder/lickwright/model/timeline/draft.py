@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -33,11 +34,18 @@ class Draft:
 
 @dataclass(slots=True)
 class State:
-    """Where a voice stands between two bars. ``last`` None = nothing yet; ``resting`` = a rest."""
+    """Where a voice stands between two bars.
+
+    Attributes:
+        last: The sound that holds lengthen; None = nothing yet, or (``resting``) a rest.
+        ringing: By string, what sounds on in the let-ring bracket that is open; never changed in place.
+        pending: A join that waits for its second sound.
+    """
 
     last: Draft | None = None
     resting: bool = False
     pending: Join | None = None
+    ringing: Mapping[int, Tone] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

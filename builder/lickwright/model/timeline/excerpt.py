@@ -14,9 +14,10 @@ from lickwright.model.address import AddressRange
 from lickwright.model.bar import Margin
 from lickwright.model.blocks import Excerpt
 from lickwright.model.music import ChordAt, Line, Music, MusicBar, Piece, Sound
-from lickwright.model.timeline.cutting import afresh, cut, struck_first
+from lickwright.model.timeline.cutting import afresh, cut, struck_first, widened
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.repeats import unfold
+from lickwright.model.timeline.wording import missing_part
 
 
 def resolve_excerpt(block: Excerpt, piece: Piece, name: str, faults: Faults) -> Piece | None:
@@ -26,14 +27,19 @@ def resolve_excerpt(block: Excerpt, piece: Piece, name: str, faults: Faults) -> 
     if show is not None:
         shown = excerpt_music(music, show)
         if shown is None:
-            numbers = [bar.number for bar in music.bars]
             faults.add(
                 "course/excerpt-address",
-                f"“{piece.name}” has no {show}",
+                f"“{piece.name}” has {missing_part(music, show)}",
                 dict(block.places).get("show", block.span),
-                help=f"Its bars are {numbers[0]} to {numbers[-1]}" if numbers else "",
             )
             return None
+        if _endings_in_a_row(music, shown):
+            faults.add(
+                "course/excerpt-endings",
+                f"{show} of “{piece.name}” takes in more than one ending, played in a row here",
+                dict(block.places).get("show", block.span),
+                help="Show the bars up to one ending, or the whole repeat",
+            )
         music = shown
     return replace(
         piece,
@@ -48,6 +54,13 @@ def resolve_excerpt(block: Excerpt, piece: Piece, name: str, faults: Faults) -> 
         sections=(),
         span=block.span,
     )
+
+
+def _endings_in_a_row(music: Music, shown: Music) -> bool:
+    """True when endings stand in the part that has lost its repeat."""
+    numbers = {bar.number for bar in shown.bars}
+    begun = sum(bool(bar.endings) for bar in music.bars if bar.number in numbers)
+    return begun > 1 and not any(bar.endings for bar in shown.bars)
 
 
 def excerpt_music(music: Music, show: AddressRange) -> Music | None:
@@ -67,6 +80,7 @@ def excerpt_music(music: Music, show: AddressRange) -> Music | None:
         bars, end = _reach(music, bars, reach)
         if bars[-1] is not last_bar and end == 0:
             bars, end = bars[:-1], bars[-2].length
+        start, end = _widened(bars, start, end, lower=first.lower)
     before = _held_before(music, bars[0].number)
     cuts = [
         _cut_bar(
@@ -91,6 +105,17 @@ def _reach(music: Music, bars: list[MusicBar], reach: Fraction) -> tuple[list[Mu
         index += 1
         bars.append(music.bars[index])
     return bars, min(reach, bars[-1].length)
+
+
+def _widened(
+    bars: list[MusicBar], start: Fraction, end: Fraction, *, lower: bool
+) -> tuple[Fraction, Fraction]:
+    """Both ends go outwards to where both voices can be cut (the lower alone is cut at its own sounds)."""
+    if lower:
+        return start, end
+    start, _ = widened(bars[0].lines, start, None, bars[0].offset)
+    _, until = widened(bars[-1].lines, Fraction(0), end, bars[-1].offset)
+    return start, bars[-1].length if until is None else until
 
 
 def _held_before(music: Music, number: int) -> tuple[Sound | None, Sound | None]:

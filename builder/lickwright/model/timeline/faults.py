@@ -16,8 +16,12 @@ rhythm/over-count | error | Chords over a lick that are not one for each bar
 rhythm/over-length | error | A lick not as long as the bars of the progression it is said to be over
 rhythm/over-meter | error | A lick in another meter than its progression
 rhythm/seam | error | A pickup for which the lick before leaves no room
+rhythm/slow-tempo | error | The reduced tempo is not lower than the tempo
+rhythm/chorus-length | note | A chorus that is not whole turns of its progression
+syntax/string | error | A string that the guitar does not have
 syntax/join | error | A hammer-on, pull-off or slide that does not stand between two sounds
 syntax/late-bend | error | A late bend or release on a string that is not sounding
+hands/late-bend-direction | error | A late bend that does not go up, or a release that does not come down
 hands/join-stands-still | error | A join after which no string has moved
 harmony/over-repeat | error | A repeated bar that meets two different chords
 harmony/chord-disagrees | error | A margin that names another chord than the progression
@@ -32,6 +36,7 @@ course/vary-circle | error | Variations that lead back to themselves
 course/change-address | error | A variation changes a sound that its base does not have
 course/field-bars | error | A field names bars that the lick does not have
 course/excerpt-address | error | An excerpt shows bars or sounds that its lick does not have
+course/excerpt-endings | note | An excerpt shows endings of one repeat in a row
 course/chorus-guitar | error | Licks of one chorus in different tunings or with different capos
 course/chorus-meter | error | Licks of one chorus in different meters
 course/link-target | error | A link to a lick or chorus that is not in the course

@@ -31,6 +31,7 @@ from lickwright.model.strike import Late, Strike
 from lickwright.model.timeline.draft import Draft, Share, State, carry
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.grouping import ratio, shares_of
+from lickwright.model.timeline.late import check_late
 from lickwright.model.timeline.rows import with_rows
 from lickwright.model.timeline.swing import played
 from lickwright.model.timeline.tones import join, lead_of, moves, tones_of
@@ -138,12 +139,14 @@ class VoiceLayout:
             case Opening():
                 self._open(slot)
             case Closing():
-                if self._brackets:
-                    self._brackets.pop()
+                if self._brackets and self._brackets.pop()[0] is BracketKind.RING:
+                    self._state.ringing = {}
 
     def _open(self, slot: Opening) -> None:
         """Open a bracket; an earlier one of its kind ends here, and one ``]`` closes the new one."""
         self._brackets = [bracket for bracket in self._brackets if bracket[0] is not slot.kind]
+        if slot.kind is BracketKind.RING:
+            self._state.ringing = {}
         if slot.kind in self._counts:
             self._counts[slot.kind] += 1
             self._brackets.append((slot.kind, self._counts[slot.kind]))
@@ -192,7 +195,7 @@ class VoiceLayout:
             self._lengthen(share, into)
         else:
             self._value(share, slot.span, into, None, tied=False)
-        self._state = State(resting=True, pending=self._state.pending)
+        self._state = replace(self._state, last=None, resting=True)
         self._refuse_join("a rest")
 
     def _hold(self, slot: Hold, share: Share, into: list[Element]) -> None:
@@ -203,10 +206,11 @@ class VoiceLayout:
                 "“-” has no sound before it to lengthen",
                 slot.span,
                 help="Write a note, or . for a rest",
+                address=Address(self._frame.number, None, self._lower),
             )
         if last is None or last.is_dead:
             if last is not None:
-                self._state = State(resting=True)
+                self._state = replace(self._state, pending=None)
             self._rest(slot, share, into)
             return
         if not self._again:  # a second ending's hold is not part of the first time through
@@ -233,9 +237,10 @@ class VoiceLayout:
         address = Address(self._frame.number, self._in_bar, self._lower)
         before = self._state.last
         sounding = before.sounding if before else {}
-        tones = tones_of(strike, self._guitar, sounding)
+        held = {**self._state.ringing, **sounding}
+        tones = tones_of(strike, self._guitar, held)
         late = any(isinstance(tone.head, Late) for tone in tones)
-        self._check_late(tones, sounding, address)
+        check_late(tones, held, self._guitar, address, self._faults)
         pending = self._state.pending
         grace_lead: JoinKind | None = None
         if pending is not None and self._grace is not None:
@@ -272,20 +277,11 @@ class VoiceLayout:
         ):
             carry(before, draft)
         self._drafts.append(draft)
-        self._state = State(last=draft)
+        rings = self._bracket(BracketKind.RING) is not None
+        ringing = {**self._state.ringing, **{tone.string: tone for tone in tones}} if rings else {}
+        self._state = State(last=draft, ringing=ringing)
         self._grace = None
         self._value(share, strike.span, into, address, tied=False)
-
-    def _check_late(self, tones: tuple[Tone, ...], sounding: dict[int, Tone], address: Address) -> None:
-        for tone in tones:
-            if isinstance(tone.head, Late) and not sounding.get(tone.string, tone).path:
-                self._faults.add(
-                    "syntax/late-bend",
-                    f"string {tone.string} is not sounding here, so it cannot be bent or let down",
-                    tone.span,
-                    help=f"Strike it first: {tone.string}: and its fret",
-                    address=address,
-                )
 
     def _check_moves(self, tones: tuple[Tone, ...], pending: Join, address: Address) -> None:
         if not moves(tones):

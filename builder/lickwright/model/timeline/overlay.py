@@ -23,23 +23,27 @@ from lickwright.model.timeline.harmony import (
     disagreement,
     place_chords,
 )
+from lickwright.model.timeline.wording import NO_NAMES, Names, counted, say_range
 from lickwright.text import Span
 from lickwright.theory.chord import ChordSymbol
 from lickwright.theory.meter import Meter
 
 
-def grid_of(over: Over | None, grids: Mapping[str, Grid], faults: Faults) -> Grid | None:
+def grid_of(
+    over: Over | None, grids: Mapping[str, Grid], faults: Faults, names: Names = NO_NAMES
+) -> Grid | None:
     """The progression a lick is over, cut to the bars it names; None without one."""
     if over is None or not over.progression:
         return None
     grid = grids.get(over.progression)
     if grid is None:
-        near = ", ".join(sorted(grids)) or "none yet"
+        message, hint = names.missing(over.progression, "progression")
+        listed = ", ".join(sorted(grids)) or "none yet"
         faults.add(
             "course/unknown-progression",
-            f"there is no progression “{over.progression}” in the course",
+            message,
             over.span,
-            help=f"Progressions of the course: {near}",
+            help=hint or f"Progressions of the course: {listed}",
         )
         return None
     if over.bars is None:
@@ -49,7 +53,8 @@ def grid_of(over: Over | None, grids: Mapping[str, Grid], faults: Faults) -> Gri
     if not kept or last > max(grid.written) or first < 1:
         faults.add(
             "course/progression-bars",
-            f"“{grid.name}” has bars 1 to {max(grid.written, default=0)}, not {over.bars}",
+            f"“{grid.name}” has {counted(max(grid.written, default=0), 'bar')}, "
+            f"and none that would be {say_range(over.bars)}",
             over.span,
         )
         return grid
@@ -111,11 +116,13 @@ def _over(
     played = [index for index in order if index >= pickup]
     if grid is not None:
         bars = list(grid.bars)
-        named = over.bars is not None and over.bars.last.bar == max(grid.written, default=0)
-        if named and len(played) != len(bars):
+        ends = over.bars is not None and over.bars.last.bar == max(grid.written, default=0)
+        if over.bars is not None and ends and len(played) != len(bars):
+            theirs = f"{say_range(over.bars)} of “{over.progression}”"
+            verb = "is" if over.bars.first == over.bars.last else "are"
             faults.add(
                 "rhythm/over-length",
-                f"the lick is {len(played)} bars as played, {over.progression} {over.bars} is {len(bars)}",
+                f"the lick is {counted(len(played), 'bar')} as played, {theirs} {verb} {len(bars)}",
                 over.span,
                 help="Name as many bars as the lick has",
             )
@@ -127,7 +134,7 @@ def _over(
         if len(bars) not in (1, len(played)):
             faults.add(
                 "rhythm/over-count",
-                f"{len(bars)} chords for {len(played)} bars as played",
+                f"{counted(len(bars), 'chord')} for {counted(len(played), 'bar')} as played",
                 over.span,
                 help="One chord for each bar as played, or one alone for all",
             )
@@ -179,12 +186,17 @@ def _report(
 ) -> None:
     over = lick.over
     assert over is not None
-    name = over.progression or "over"
+    if over.progression:
+        message = f"the margin says {ours.symbol}, “{over.progression}” has {theirs.symbol} here"
+        label = f"played over “{over.progression}”"
+    else:
+        message = f"the margin says {ours.symbol}, and the chord given in the field over is {theirs.symbol}"
+        label = "the chords it is played over"
     faults.add(
         rule,
-        f"the margin says {ours.symbol}, “{name}” has {theirs.symbol} here",
+        message,
         span,
-        labels=(Label(over.span, f"played over {name}"),),
+        labels=(Label(over.span, label),),
         help=f"Write {theirs.symbol}, or leave the margin empty",
         address=Address(index + (0 if lick.pickup else 1)),
     )

@@ -20,7 +20,9 @@ from lickwright.model.timeline.layout import Frame, VoiceLayout
 from lickwright.model.timeline.overlay import chords_of_bars, grid_of
 from lickwright.model.timeline.repeats import unfold
 from lickwright.model.timeline.swing import swings
-from lickwright.model.timeline.tempi import counted, reduced
+from lickwright.model.timeline.tempi import check_slow, counted, reduced
+from lickwright.model.timeline.wording import NO_NAMES, Names, say_range
+from lickwright.text import Span
 from lickwright.theory.key import Key
 from lickwright.theory.meter import Meter
 
@@ -43,7 +45,9 @@ def guitar_of(lick: Lick, settings: Settings) -> Guitar:
     )
 
 
-def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faults: Faults) -> Piece:
+def resolve_lick(
+    lick: Lick, grids: Mapping[str, Grid], settings: Settings, faults: Faults, names: Names = NO_NAMES
+) -> Piece:
     """Resolve a lick whose variations are already applied.
 
     Args:
@@ -51,8 +55,9 @@ def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faul
         grids: The course's progressions by name.
         settings: What the course says for every lick.
         faults: Told of everything that does not fit.
+        names: Of the course, for what is not found.
     """
-    grid = grid_of(lick.over, grids, faults)
+    grid = grid_of(lick.over, grids, faults, names)
     meter = lick.meter or (grid.meter if grid else FOUR_FOUR)
     feel = lick.feel or (grid.feel if grid else settings.feel)
     key = lick.key or (grid.key if grid else settings.key)
@@ -73,6 +78,9 @@ def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faul
     music = _music(lick, grid, key, meter, swung=swings(feel, meter), settings=settings, faults=faults)
     _check_bars(lick, music, faults)
     slow = counted(lick.slow, meter) if lick.slow else reduced(tempo)
+    place = _place_of_slow(lick)
+    if place is not None:
+        check_slow(slow, tempo, meter, place, faults)
     return Piece(
         name=lick.name,
         kind="lick",
@@ -97,6 +105,19 @@ def resolve_lick(lick: Lick, grids: Mapping[str, Grid], settings: Settings, faul
     )
 
 
+def _place_of_slow(lick: Lick) -> Span | None:
+    """Where a reduced tempo is told that it is none; None where the reader has looked already.
+
+    A lick with both fields was looked at when it was read, and what a variation only takes over
+    is its base's matter.
+    """
+    taken_over = None if lick.vary is None else lick.place_of("vary")
+    own = [name for name, span in lick.places if span != taken_over]
+    if lick.slow is None or {"slow", "tempo"} <= set(own):
+        return None
+    return next((lick.place_of(name) for name in ("slow", "tempo", "over", "meter") if name in own), None)
+
+
 def _check_bars(lick: Lick, music: Music, faults: Faults) -> None:
     """Positions and claims name bars that are there."""
     numbers = [bar.number for bar in music.bars]
@@ -106,9 +127,9 @@ def _check_bars(lick: Lick, music: Music, faults: Faults) -> None:
         if bars is not None and not {bars.first.bar, bars.last.bar} <= set(numbers):
             faults.add(
                 "course/field-bars",
-                f"the lick has no bars {bars}",
+                f"the lick has no {say_range(bars)}",
                 span,
-                help=f"Its bars are {numbers[0]} to {numbers[-1]}",
+                help=f"Its bars are {numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else "It has one bar",
             )
 
 
@@ -157,8 +178,8 @@ def _music(
     chords = chords_of_bars(lick, grid, unfolded.order, meters, offsets, lengths, faults)
     bars = []
     for i, bar in enumerate(lick.bars):
-        line = upper[i]
-        assert line is not None
+        voice = upper[i]
+        assert voice is not None
         bars.append(
             MusicBar(
                 number=first + i,
@@ -166,7 +187,7 @@ def _music(
                 meter_shown=i == 0 or meters[i] != meters[i - 1],
                 length=lengths[i],
                 chords=chords[i],
-                upper=line,
+                upper=voice,
                 lower=lower[i],
                 offset=offsets[i],
                 opens=bar.margin.opens,

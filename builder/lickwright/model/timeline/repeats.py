@@ -52,11 +52,13 @@ def unfold(margins: Sequence[Margin], *, pickup: bool, short: frozenset[int] = f
         if margin.endings:
             blocks = _endings(margins, index)
             last = max(number for numbers, _ in blocks for number in numbers)
+            closing = -1  # a first ending numbered 2 comes back from nowhere
             for time in range(1, min(last, 8) + 1):
                 bars = next((bars for numbers, bars in blocks if time in numbers), [])
                 if time > 1:
-                    order += range(_again(start, first, order[-1], short), index)
+                    order += range(_again(start, first, closing, short), index)
                 order += bars
+                closing = bars[-1] if bars else closing
             ends |= {bars[-1] for _, bars in blocks}
             index, start = blocks[-1][1][-1] + 1, first
         elif margin.closes:

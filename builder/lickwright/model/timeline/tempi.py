@@ -10,6 +10,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from lickwright.model.fields import Tempo
+from lickwright.model.timeline.faults import Faults
+from lickwright.text import Span
 from lickwright.theory.meter import Meter
 
 SLOW_SHARE = Fraction(55, 100)
@@ -23,6 +25,17 @@ def counted(tempo: Tempo, meter: Meter) -> Tempo:
 def quarters(tempo: Tempo, meter: Meter) -> Fraction:
     """Quarters a minute."""
     return tempo.bpm * (tempo.beat or meter.beat)
+
+
+def check_slow(slow: Tempo, tempo: Tempo, meter: Meter, span: Span, faults: Faults) -> None:
+    """Report a reduced tempo that is none."""
+    if quarters(slow, meter) >= quarters(tempo, meter):
+        faults.add(
+            "rhythm/slow-tempo",
+            f"the reduced tempo, {slow.bpm}, is not lower than the tempo, {tempo.bpm}",
+            span,
+            help="Lower it, or leave it out: it is then 55 % of the tempo",
+        )
 
 
 def reduced(tempo: Tempo) -> Tempo:

@@ -67,6 +67,33 @@ def test_a_death_costs_one_lick(tmp_path: Path, draw: Maker) -> None:
     ]
 
 
+def test_a_death_between_two_jobs_costs_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A worker that ends after a job is replaced, whether the parent notices while it gives or later."""
+    give, alive = workers._Worker.give, [False, True, False, True]
+
+    def give_late(worker: workers._Worker, chunk: tuple[Job, ...]) -> None:
+        if worker.process.is_alive() and not (alive and alive.pop()):
+            worker.process.join(0.2)
+        give(worker, chunk)
+
+    monkeypatch.setattr(workers._Worker, "give", give_late)
+    made = wanted("a", "b", "c", "d")
+    ended: list[Job] = []
+    maker = import_module("building_makers").draw_and_die
+    assert run([(job,) for job in made], tmp_path, done=ended.append, most=1, maker=maker) == ()
+    assert ended == list(made)
+    assert all(Cache(tmp_path).holds(job.key) for job in made)
+
+
+def test_a_worker_that_hangs_is_ended(tmp_path: Path, draw: Maker) -> None:
+    """A job that never ends costs its lick and no other."""
+    made = wanted("a", "hang", "b")
+    (failure,) = run([made], tmp_path, most=1, maker=draw, patience=2)
+    assert (failure.job, failure.died) == (made[1], True)
+    assert failure.detail == "signal SIGKILL after 2 seconds without a result"
+    assert Cache(tmp_path).holds(made[2].key)
+
+
 def test_nothing_to_make_starts_nobody(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without jobs no process is started."""
     monkeypatch.setattr(workers, "get_context", None)

@@ -80,13 +80,14 @@ def chunks(wanted: Iterable[Job]) -> Iterator[tuple[Job, ...]]:
     """
     wanted = tuple(wanted)
     sounds = [job for job in wanted if isinstance(job.order, SoundOrder)]
-    yield from ((job,) for job in sorted(sounds, key=_seconds, reverse=True))
+    yield from ((job,) for job in sorted(sounds, key=seconds, reverse=True))
     scores = [job for job in wanted if not isinstance(job.order, SoundOrder)]
     for start in range(0, len(scores), CHUNK):
         yield tuple(scores[start : start + CHUNK])
 
 
-def _seconds(job: Job) -> float:
+def seconds(job: Job) -> float:
+    """Return how long a sound is, about; 0 for a score."""
     order = job.order
     if not isinstance(order, SoundOrder):
         return 0.0

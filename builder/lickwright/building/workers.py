@@ -2,7 +2,8 @@
 
 A process a core, started afresh (``spawn``), so that nothing of the parent's state reaches a result. What a
 renderer's library does to its process (an abort, a segmentation fault) ends one job: the parent knows which
-one it was, starts another worker and goes on with the rest.
+one it was, starts another worker and goes on with the rest. A process may also end between two jobs, and the
+next one is then not to blame: a job is given up only when a second worker, given it first, has ended over it.
 """
 
 from __future__ import annotations
@@ -10,9 +11,11 @@ from __future__ import annotations
 import os
 import pickle
 import signal
+import time
 import traceback
-from collections import deque
+from collections import Counter, deque
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from copyreg import dispatch_table
 from dataclasses import dataclass
 from io import BytesIO
@@ -24,13 +27,20 @@ from typing import Any
 
 from lickwright.building.cache import Cache
 from lickwright.building.packing import pack
-from lickwright.building.plan import Job
+from lickwright.building.plan import Job, seconds
 from lickwright.building.renderers import make
 from lickwright.model.orders import Order, Result
 from lickwright.model.place import NOWHERE
 from lickwright.text import Span
 
 Maker = Callable[[Order], Result]
+
+PATIENCE = 300.0
+"""Seconds that a worker may take to begin, and for a job besides the length of its sound: a thousand times
+what a lick takes, so only one that never ends is cut off."""
+_TRIES = 2
+_FAREWELL = 5.0
+"""Seconds that a worker without work may take to end."""
 
 
 class WorkersError(RuntimeError):
@@ -43,7 +53,8 @@ class Failure:
 
     Attributes:
         died: True when the process ended; False when the renderer raised.
-        detail: ``signal SIGABRT``, ``exit status 3``, or the exception and where it was raised.
+        detail: ``signal SIGABRT``, ``exit status 3``, ``signal SIGKILL after 300 seconds without a result``,
+            or the exception and where it was raised.
     """
 
     job: Job
@@ -63,6 +74,7 @@ def run(
     done: Callable[[Job], None] = lambda _: None,
     most: int | None = None,
     maker: Maker = make,
+    patience: float = PATIENCE,
 ) -> tuple[Failure, ...]:
     """Make every job and keep the results in the cache.
 
@@ -72,6 +84,7 @@ def run(
         done: Called as each job ends, made or not.
         most: Processes at the most; None: one a core.
         maker: What makes an order in the worker; a function of a module.
+        patience: Seconds for a job besides the length of its sound; then its worker is ended.
 
     Returns:
         What could not be made, in the order in which it failed. Empty: everything is in the cache.
@@ -80,27 +93,37 @@ def run(
         WorkersError: When a worker ends before it has begun, or the cache refuses what it made.
     """
     waiting = deque(chunks)
-    staff = [_Worker(cache, maker) for _ in range(min(most or cores(), len(waiting)))]
+    staff = [_Worker(cache, maker, patience) for _ in range(min(most or cores(), len(waiting)))]
     failures: list[Failure] = []
+    deaths: Counter[str] = Counter()
     try:
         while staff:
-            ready = wait([worker.connection for worker in staff])
-            for worker in [worker for worker in staff if worker.connection in ready]:
-                ended = worker.listen()
+            ready = wait([worker.connection for worker in staff], min(worker.left for worker in staff))
+            for worker in tuple(staff):
+                if worker.connection in ready:
+                    ended = worker.listen()
+                elif worker.left <= 0:
+                    ended = worker.dismiss()
+                else:
+                    continue
+                again: list[tuple[Job, ...]] = []
                 if ended is not None:
-                    done(ended.job)
-                    if ended.detail:
-                        failures.append(Failure(ended.job, ended.died, ended.detail))
+                    deaths[ended.job.key] += ended.died
+                    if ended.died and not ended.late and deaths[ended.job.key] < _TRIES:
+                        again.append((ended.job,))
+                    else:
+                        done(ended.job)
+                        if ended.detail:
+                            failures.append(Failure(ended.job, ended.died, ended.detail))
                 if worker.gone:
-                    staff.remove(worker)
-                    if worker.jobs:
-                        waiting.appendleft(tuple(worker.jobs))
-                    worker.stop()
-                    if waiting:
-                        staff.append(_Worker(cache, maker))
-                elif not worker.jobs and not (waiting and worker.give(waiting.popleft())):
+                    waiting.extendleft(reversed([*again, *([tuple(worker.jobs)] if worker.jobs else [])]))
+                elif not worker.jobs and waiting:
+                    worker.give(waiting.popleft())
+                if worker.gone or not worker.jobs:
                     staff.remove(worker)
                     worker.stop()
+                    if worker.gone and waiting:
+                        staff.append(_Worker(cache, maker, patience))
     finally:
         for worker in staff:
             worker.stop(now=True)
@@ -111,13 +134,14 @@ def run(
 class _Ended:
     job: Job
     died: bool = False
+    late: bool = False
     detail: str = ""
 
 
 class _Worker:
     """One process, seen from the parent."""
 
-    def __init__(self, cache: Path, maker: Maker) -> None:
+    def __init__(self, cache: Path, maker: Maker, patience: float) -> None:
         context = get_context("spawn")
         self.connection, theirs = context.Pipe()
         self.process: BaseProcess = context.Process(target=_serve, args=(theirs, cache, maker), daemon=True)
@@ -126,23 +150,31 @@ class _Worker:
         self.jobs: deque[Job] = deque()
         self.begun = False
         self.gone = False
+        self._patience = patience
+        self._since = time.monotonic()
 
-    def give(self, chunk: tuple[Job, ...]) -> bool:
+    @property
+    def left(self) -> float:
+        """Seconds until it is late with what it has in hand."""
+        return max(0.0, self._since + self._allowed - time.monotonic())
+
+    @property
+    def _allowed(self) -> float:
+        return self._patience + (seconds(self.jobs[0]) if self.jobs else 0.0)
+
+    def give(self, chunk: tuple[Job, ...]) -> None:
         self.jobs.extend(chunk)
-        self.connection.send_bytes(_placeless(chunk))
-        return True
+        self._since = time.monotonic()
+        with suppress(OSError):  # it has ended since its last answer: the next listening meets its end
+            self.connection.send_bytes(_placeless(chunk))
 
     def listen(self) -> _Ended | None:
         """Take one answer: the job that has ended, or None for the worker's first sign of life."""
         try:
             answer: tuple[str, str] | None = self.connection.recv()
-        except (EOFError, ConnectionError):
-            self.gone = True
-            self.process.join()
-            detail = _ending(self.process.exitcode)
-            if not self.begun:
-                raise WorkersError(f"a worker process could not begin: {detail}") from None
-            return _Ended(self.jobs.popleft(), died=True, detail=detail) if self.jobs else None
+        except (EOFError, OSError):
+            return self._end()
+        self._since = time.monotonic()
         if answer is None:
             self.begun = True
             return None
@@ -151,11 +183,32 @@ class _Worker:
             raise WorkersError(f"the cache cannot be written: {detail}")
         return _Ended(self.jobs.popleft(), detail=detail)
 
+    def dismiss(self) -> _Ended | None:
+        """End a worker that is late."""
+        self.process.kill()
+        return self._end(f" after {self._allowed:.0f} seconds without a result")
+
+    def _end(self, late: str = "") -> _Ended | None:
+        self.gone = True
+        self.process.join(_FAREWELL)
+        if self.process.is_alive():  # it has closed the pipe and goes on
+            self.process.kill()
+            self.process.join()
+        detail = _ending(self.process.exitcode) + late
+        if not self.begun:
+            raise WorkersError(f"a worker process could not begin: {detail}") from None
+        if not self.jobs:
+            return None
+        return _Ended(self.jobs.popleft(), died=True, late=bool(late), detail=detail)
+
     def stop(self, *, now: bool = False) -> None:
         if now:
             self.process.kill()
         self.connection.close()  # the worker reads the end of its work
-        self.process.join()
+        self.process.join(_FAREWELL)
+        if self.process.is_alive():
+            self.process.kill()
+            self.process.join()
         self.process.close()
 
 

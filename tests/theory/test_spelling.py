@@ -54,6 +54,7 @@ def spelled(key: str, chord: str | None, line: str) -> str:
         ("C major", "C", "68 70", "Ab Bb"),
         ("C major", None, "60 61 61 62", "C C# C# D"),  # a repeated note goes the way it came
         ("Eb major", "Ebdim7", "63 66 69 72", "Eb Gb Bbb Dbb"),  # the chord asks for doubles
+        ("Eb major", "Fbdim7", "61", "Db"),  # not the chord's E triple flat: print has no sign for it
         ("B major", "F#aug", "66 70 74", "F# A# C##"),
         ("F# major", None, "67 68", "G G#"),  # no F double sharp without a chord
         ("Gb major", None, "69 68", "A Ab"),  # no B double flat either
@@ -90,3 +91,19 @@ def test_chord_and_key_come_first(line: tuple[int, int | None, int | None], key:
         assert pitch.name in chord.pitch_classes
     elif midi % 12 in key.semitones:
         assert pitch.name in key.scale
+
+
+def test_at_most_double_accidentals_are_written() -> None:
+    """Every quality on every root, every pitch: what is spelled has a sign in print."""
+    roots = [PitchClass(letter, alter) for letter in "ABCDEFG" for alter in (-1, 0, 1)]
+    key = parse_key("A major")
+    assert key is not None
+    spelled_at = {
+        (str(root), quality): [
+            spell(midi, key, parse_chord(f"{root}{quality}"), None, None) for midi in range(60, 72)
+        ]
+        for root in roots
+        for quality in QUALITIES
+    }
+    assert all(abs(pitch.alter) <= 2 for pitches in spelled_at.values() for pitch in pitches)
+    assert all([p.midi for p in pitches] == list(range(60, 72)) for pitches in spelled_at.values())

@@ -28,6 +28,9 @@ _BLUE = {3: 2, 6: 4, 10: 6}
 _LEAP = 3
 """Half steps from which a move is a leap."""
 
+_MOST = 2
+"""Accidentals on one letter that print has signs for: Fbdim7's E triple flat is written D flat."""
+
 _AWKWARD = frozenset({PitchClass("B", 1), PitchClass("E", 1), PitchClass("C", -1), PitchClass("F", -1)})
 _SIMPLE = tuple(
     note for letter in FIFTHS for alter in (-1, 0, 1) if (note := PitchClass(letter, alter)) not in _AWKWARD
@@ -58,7 +61,9 @@ def _chromatic(semitone: int, key: Key, motion: int | None) -> PitchClass:
 @lru_cache(maxsize=65536)
 def _name(semitone: int, key: Key, chord: ChordSymbol | None, motion: int | None) -> PitchClass:
     if chord is not None and semitone in chord.semitones:
-        return next(note for note in chord.pitch_classes if note.semitone == semitone)
+        named = next(note for note in chord.pitch_classes if note.semitone == semitone)
+        if abs(named.alter) <= _MOST:
+            return named
     return key.spelling(semitone) or _chromatic(semitone, key, motion)
 
 

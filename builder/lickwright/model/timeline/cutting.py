@@ -2,11 +2,56 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from lickwright.model.address import Address
 from lickwright.model.music import Element, Line, Sound, Tuplet, Value
+from lickwright.model.timeline.grouping import SHORTEST
+
+
+def widened(
+    lines: Sequence[Line], start: Fraction, end: Fraction | None, offset: Fraction
+) -> tuple[Fraction, Fraction | None]:
+    """Return a span of time widened to where every voice can be cut.
+
+    A tuplet of one voice begins and ends its notes where the plain values of the other cannot be
+    parted: a third of a quarter is no rest and no tied note. The span goes outwards to the nearest
+    place that is the edge of a value, or can be parted, in every voice.
+
+    Args:
+        lines: The voices of the bar.
+        start: Where the span begins in it.
+        end: Where it ends; None = with the bar.
+        offset: Where in a whole bar the bar begins.
+    """
+    edges = {e for line in lines for v in line.values for e in (v.onset, v.onset + v.duration)}
+    good = [e for e in edges if all(_can_part(line, e, offset) for line in lines)]
+    if not all(_can_part(line, start, offset) for line in lines):
+        start = max((e for e in good if e <= start), default=Fraction(0))
+    if end is not None and not all(_can_part(line, end, offset) for line in lines):
+        end = min((e for e in good if e >= end), default=None)
+    return start, end
+
+
+def _can_part(line: Line, place: Fraction, offset: Fraction) -> bool:
+    for value, origin, scale in _printed(line.elements, -offset, Fraction(1)):
+        if value.onset < place < value.onset + value.duration:
+            return (place - origin) * scale % SHORTEST == 0
+    return True
+
+
+def _printed(
+    elements: tuple[Element, ...], origin: Fraction, scale: Fraction
+) -> Iterator[tuple[Value, Fraction, Fraction]]:
+    """Every value, with where its tuplet (or bar) begins and how much longer it is printed."""
+    for element in elements:
+        if isinstance(element, Tuplet):
+            inner = scale * Fraction(element.number, element.normal)
+            yield from _printed(element.elements, element.onset, inner)
+        else:
+            yield element, origin, scale
 
 
 def cut(line: Line, start: Fraction, end: Fraction) -> Line:

@@ -14,7 +14,7 @@ from lickwright.model.address import AddressRange
 from lickwright.model.bar import Margin
 from lickwright.model.blocks import Excerpt
 from lickwright.model.music import ChordAt, Line, Music, MusicBar, Piece, Sound
-from lickwright.model.timeline.cutting import afresh, cut, struck_first
+from lickwright.model.timeline.cutting import afresh, cut, struck_first, widened
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.repeats import unfold
 from lickwright.model.timeline.wording import missing_part
@@ -80,6 +80,7 @@ def excerpt_music(music: Music, show: AddressRange) -> Music | None:
         bars, end = _reach(music, bars, reach)
         if bars[-1] is not last_bar and end == 0:
             bars, end = bars[:-1], bars[-2].length
+        start, end = _widened(bars, start, end, lower=first.lower)
     before = _held_before(music, bars[0].number)
     cuts = [
         _cut_bar(
@@ -104,6 +105,17 @@ def _reach(music: Music, bars: list[MusicBar], reach: Fraction) -> tuple[list[Mu
         index += 1
         bars.append(music.bars[index])
     return bars, min(reach, bars[-1].length)
+
+
+def _widened(
+    bars: list[MusicBar], start: Fraction, end: Fraction, *, lower: bool
+) -> tuple[Fraction, Fraction]:
+    """Both ends go outwards to where both voices can be cut (the lower alone is cut at its own sounds)."""
+    if lower:
+        return start, end
+    start, _ = widened(bars[0].lines, start, None, bars[0].offset)
+    _, until = widened(bars[-1].lines, Fraction(0), end, bars[-1].offset)
+    return start, bars[-1].length if until is None else until
 
 
 def _held_before(music: Music, number: int) -> tuple[Sound | None, Sound | None]:

@@ -12,6 +12,7 @@ from lickwright.text import Span
 FAULTS = read_register("""
 rhythm/hold-at-start | error | A hold with nothing before it to lengthen
 rhythm/hold-at-repeat | error | A hold after a repeat sign that two different sounds lead to
+rhythm/too-short | error | Notes that would be printed shorter than a 256th
 rhythm/over-count | error | Chords over a lick that are not one for each bar
 rhythm/over-length | error | A lick not as long as the bars of the progression it is said to be over
 rhythm/over-meter | error | A lick in another meter than its progression

@@ -8,7 +8,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from lickwright.model.address import Address
+from lickwright.model.music import Element, Line, Tuplet
 from lickwright.model.slots import Closing, Grace, Group, Join, Opening, Slot
+from lickwright.model.timeline.faults import Faults
+from lickwright.text import Span
+
+SHORTEST = Fraction(1, 64)
+"""The shortest value that is printed, a 256th, in quarters (the shortest that print has names for)."""
+_MOST_RATIO = 10_000
+"""The largest number of a tuplet counted through those it stands in; beyond, engravers' counts overflow."""
 
 
 def shares_of(slot: Slot) -> int:
@@ -46,3 +55,50 @@ def _binary(share: Fraction) -> bool:
 
 def _power(number: int) -> bool:
     return number & (number - 1) == 0
+
+
+def check_values(line: Line, number: int, faults: Faults, *, lower: bool) -> None:
+    """Report a line that no note values can print; once, for the rest has the same cause.
+
+    Args:
+        line: As laid out.
+        number: Of its bar.
+        faults: Told of it.
+        lower: Whether it is the lower voice.
+    """
+    span = _too_short(line.elements, Fraction(0), Fraction(1))
+    if span is not None:
+        faults.add(
+            "rhythm/too-short",
+            "these would be printed as notes shorter than a 256th",
+            span,
+            help="Give the group more steps, /2, or or take a longer step, or fewer groups in groups",
+            address=Address(number, None, lower),
+        )
+        return
+    for sound in line.sounds:
+        moves = max((len(tone.bends) for tone in sound.tones if tone.path), default=0)
+        if moves > 1 and sound.duration / 2 ** (moves - 1) < SHORTEST:
+            faults.add(
+                "rhythm/too-short",
+                f"{moves} bends and releases in so short a sound would be printed as notes shorter than a 256th",
+                sound.span,
+                help="Hold the sound longer, or bend it less often",
+                address=sound.address,
+            )
+            return
+
+
+def _too_short(elements: tuple[Element, ...], origin: Fraction, scale: Fraction) -> Span | None:
+    """Where the first value stands that does not begin and end on 256ths as printed."""
+    for element in elements:
+        if isinstance(element, Tuplet):
+            inner = scale * Fraction(element.number, element.normal)
+            if inner.numerator > _MOST_RATIO:
+                return element.span
+            span = _too_short(element.elements, element.onset, inner)
+            if span is not None:
+                return span
+        elif (element.onset - origin) * scale % SHORTEST or element.duration * scale % SHORTEST:
+            return element.span
+    return None

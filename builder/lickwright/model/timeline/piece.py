@@ -14,7 +14,7 @@ from lickwright.model.course import Settings
 from lickwright.model.fields import Picking, PositionClaim
 from lickwright.model.music import Line, Music, MusicBar, Piece
 from lickwright.model.timeline.faults import Faults
-from lickwright.model.timeline.grouping import shares_of
+from lickwright.model.timeline.grouping import check_values, shares_of
 from lickwright.model.timeline.harmony import Grid
 from lickwright.model.timeline.layout import Frame, VoiceLayout
 from lickwright.model.timeline.overlay import chords_of_bars, grid_of
@@ -172,6 +172,10 @@ def _music(
     lower = VoiceLayout(guitar, step, faults, swung=swung, lower=True).lay_out(
         frames([bar.lower for bar in lick.bars])
     )
+    for lines in (upper, lower):
+        for i, line in enumerate(lines):
+            if line is not None:
+                check_values(line, first + i, faults, lower=lines is lower)
     lengths = [
         _length(lick.bars[i], i, len(margins), meters[i], pickup, upper[i]) for i in range(len(margins))
     ]

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -156,3 +157,32 @@ def test_proof_loads_nothing_that_is_slow(write: Callable[..., None], tmp_path: 
     assert "lickwright" in loaded
     slow = {"verovio", "music21", "numpy", "soundfile", "jinja2", "multiprocessing", "concurrent"}
     assert loaded & slow == set()
+
+
+CLASH = "```lick one\nkey: A major\n{stet}\nA | 2:3 - - - 3:2 - - -\n```\n"
+
+
+def test_a_finding_offers_its_stet_and_a_standing_one_is_listed(
+    lickwright: Command, write: Callable[..., None]
+) -> None:
+    """The sealed line that is offered, copied into the lick, stands, and is listed with its reason."""
+    write(one=CLASH.format(stet=""))
+    offered = next(line for line in lickwright("proof").out.splitlines() if "to let it stand:" in line)
+    stet = offered.split(": ", 1)[1].replace("…", "it is meant")
+    assert re.fullmatch(r'stet: harmony/unexplained 1\.1 #[0-9a-f]{4} "it is meant"', stet)
+    lesson = Path("content/lessons/one.md")
+    lesson.write_text("# one\n\n" + CLASH.format(stet=stet + "\n"), encoding="utf-8")
+    outcome = lickwright("proof")
+    assert outcome.status == 0
+    listed = outcome.out.partition("Standing by stet:")[2]
+    assert "harmony/unexplained" in listed
+    assert "“it is meant”" in listed
+    assert stet.split()[3] in listed
+
+
+def test_a_fault_that_cannot_stand_offers_no_stet(lickwright: Command, write: Callable[..., None]) -> None:
+    """A stet about nothing is not itself let stand."""
+    write(one=CLASH.format(stet='stet: rhythm/bar-length "meant"\n').replace("2:3", "2:2"))
+    out = lickwright("proof").out
+    assert "stet/unused" in out
+    assert "to let it stand" not in out

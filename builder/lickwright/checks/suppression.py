@@ -45,7 +45,7 @@ witness/degrees | sound | harmony/unexplained
 hands/range | sound | harmony/unexplained witness/* hands/stretch hands/bend-reach
 hands/one-note-a-string | sound | hands/* harmony/unexplained
 hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/unexplained
-hands/open-string | sound | hands/bend-reach hands/finger
+hands/open-string | sound | hands/bend-reach
 hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | harmony/unexplained witness/*
 hands/slide | sound | hands/finger
@@ -54,7 +54,8 @@ harmony/chord-symbol | piece | harmony/no-chord-stated
 course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
 course/chorus-meter | piece | rhythm/bar-length
-syntax/row-count | bar | witness/* hands/slide hands/finger picking/stroke-on-slur
+hands/open-string | sound | hands/finger
+syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/stroke-on-slur
 syntax/nesting | bar | rhythm/too-short
 syntax/late-bend | sound | hands/* harmony/unexplained witness/*
 """

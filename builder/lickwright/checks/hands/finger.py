@@ -1,7 +1,7 @@
 """A finger that cannot be where the ``lh`` row puts it.
 
-``0`` is the open string and stands under no fretted note; one finger holds several strings at one fret (a
-barre), never two frets at once. A finger on an open string is reported by its own rule.
+``0`` is the open string: it stands under no fretted note, and no finger stands under an open one. One
+finger holds several strings at one fret (a barre), never two frets at once.
 
 Why it matters: the row is what a beginner's hand follows; one entry that contradicts its note makes the
 whole row doubtful.
@@ -24,6 +24,15 @@ def run(subject: Subject) -> Iterator[Finding]:
     """Look at every fretted note with a finger, then at its fellows in the sound."""
     for written in subject.tones:
         tone = written.tone
+        if tone.fret == 0 and tone.finger not in (None, "0") and isinstance(tone.head, Fretted):
+            yield subject.report(
+                RULE,
+                f"the lh row has {tone.finger} for the open string {tone.string}: no finger is on it",
+                tone.span,
+                written.sound.address,
+                labels=written.label("lh"),
+                help="Write 0, or mend the fret",
+            )
         if tone.finger is None or not tone.fret or not isinstance(tone.head, Fretted | Hammered):
             continue
         if tone.finger == "0":
@@ -57,6 +66,7 @@ RULE = Rule(
     good=(Example("A | 5:0 - 4:2+3:2 - 2:2 - - -\n  lh | 0 11 2"),),
     bad=(
         Example("A | 5:0 - 4:2 - 2:2 - - -\n  lh | 0 0 2", marks=("4:2",)),
+        Example("A | 3:2 - - - 1:0 - - -\n  lh | 2 3", marks=("1:0",)),
         Example("A | 5:4+4:2 - - - 5:0 - - -\n  lh | 11 0", marks=("4:2",)),
     ),
     run=run,

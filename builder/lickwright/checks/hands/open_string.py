@@ -55,8 +55,6 @@ def _asked(written: Written) -> str:
         return "slid into" if sound.slide_in else "slid out of"
     if tone.vibrato and not tone.bends:
         return "shaken"
-    if tone.finger not in (None, "0"):
-        return f"played with finger {tone.finger}"
     return ""
 
 
@@ -80,7 +78,6 @@ RULE = Rule(
         Example("A | 2:0b2 - 2:2 - 3:2 - - -", marks=("2:0b2",)),
         Example("A | 2:2 - s 2:0 - 3:2 - - -", marks=("2:0",)),
         Example("A | 3:2 - - - 1:0~ - - -", marks=("1:0~",)),
-        Example("A | 3:2 - - - 1:0 - - -\n  lh | 2 3", marks=("1:0",)),
     ),
     run=run,
 )

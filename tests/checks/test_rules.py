@@ -6,7 +6,7 @@ import sys
 from dataclasses import replace
 
 import pytest
-from proofroom import Proofroom, told
+from proofroom import Proofroom, only, told
 
 from lickwright.checks.catalogue import docstring, rules
 from lickwright.checks.course.promise import COUNTS
@@ -78,3 +78,19 @@ def test_every_rule_is_explained(rule: Rule) -> None:
 def test_every_promise_is_counted() -> None:
     """What the manifest lets a course promise and what the rule counts are the same."""
     assert set(COUNTS) == set(PROMISES)
+
+
+def test_a_join_to_another_string_says_so(room: Proofroom) -> None:
+    """A hammer-on to a string that is not sounding is not told that nothing moved."""
+    finding = only(room.prove("A7 | 5:4 h 4:2 4:4 - 5:0 - - -"))
+    assert finding.rule == "hands/join-stands-still"
+    assert finding.message == "“h” leads to another string, where nothing sounds"
+
+
+def test_two_fingers_reach(room: Proofroom) -> None:
+    """One hand reaches; two fingers reach."""
+    text = "F | 4:1+3:4 - - - 5:0 - - -\n  lh | 12 0"
+    assert any(
+        "fingers 1 and 2 reach easily" in f.message or "fingers 1 and 2 can reach" in f.message
+        for f in room.prove(text).findings
+    )

@@ -1,9 +1,10 @@
 """A chord from outside the key that no common reason explains.
 
 Left alone are chords whose notes lie in the key (in minor with the raised sixth and seventh), every chord
-with a major third that leads a fifth down and every dominant that leads a half step down to the next, chords borrowed from the parallel key, the sevenths of blues and country on I and IV, major
-chords on II, III and VI as in ragtime and country, diminished chords in passing, and bars said to be
-``outside``. Notes played over N.C. have no chord.
+with a major third that leads a fifth down and every dominant that leads a half step down to the next,
+chords borrowed from the parallel key, the sevenths of blues and country on I and IV, major chords on II,
+III and VI as in ragtime and country, diminished chords in passing, and bars said to be ``outside``. Notes
+played over N.C. have no chord.
 
 Why it matters: when every note of the bar lies in the key and the chord does not, a letter of the symbol
 has usually slipped, and the band plays it as it stands.

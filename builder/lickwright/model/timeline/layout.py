@@ -250,7 +250,7 @@ class VoiceLayout:
             pending = None
         if pending is not None:
             tones = join(tones, pending.kind, sounding)
-            self._check_moves(tones, pending, address)
+            self._check_moves(tones, pending, sounding, address)
         sound = Sound(
             address,
             share.onset,
@@ -283,11 +283,16 @@ class VoiceLayout:
         self._grace = None
         self._value(share, strike.span, into, address, tied=False)
 
-    def _check_moves(self, tones: tuple[Tone, ...], pending: Join, address: Address) -> None:
+    def _check_moves(
+        self, tones: tuple[Tone, ...], pending: Join, sounding: dict[int, Tone], address: Address
+    ) -> None:
         if not moves(tones):
+            elsewhere = not any(tone.string in sounding for tone in tones)
             self._faults.add(
                 "hands/join-stands-still",
-                f"after “{pending.kind.value}” no string has moved",
+                f"“{pending.kind.value}” leads to another string, where nothing sounds"
+                if elsewhere
+                else f"after “{pending.kind.value}” no string has moved",
                 pending.span,
                 help="A join leads a string to another fret; - holds the sound",
                 address=address,

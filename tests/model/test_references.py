@@ -40,6 +40,45 @@ def test_a_variation_changes_only_what_it_says(resolved):
     assert [bar.chords[0].symbol.symbol for bar in varied.music.bars] == ["D7", "D7"]
 
 
+def test_a_variation_may_stand_before_its_base(resolved):
+    """Order of writing does not count: degrees over another chord fall silent, for its own variations too."""
+    varied = "```lick two\nvary: one\nover: D7\n```\n"
+    again = "```lick three\nvary: two\n```\n"
+    book, found = resolved(again + varied + BASE)
+    assert not found
+    for name in ("two", "three"):
+        first = book.piece(name).music.bars[0].upper.sounds
+        assert [s.tones[0].degree for s in first] == [None] * 7
+        assert [s.tones[0].name for s in first] == ["A", "C#", "E", "F#", "A", "B", "C#"]
+
+
+def test_another_capo_makes_other_notes(resolved):
+    """The base's names and degrees are not those of a variation on a guitar tuned otherwise."""
+    book, found = resolved(BASE + "```lick two\nvary: one\ncapo: 2\n```\n")
+    assert not found
+    sounds = book.piece("two").music.bars[0].upper.sounds
+    assert {(s.tones[0].name, s.tones[0].degree) for s in sounds} == {(None, None)}
+    assert [s.tones[0].finger for s in sounds] == ["0", "3", "1", "1", "1", "0", "1"]
+
+
+def test_a_long_chain_of_variations(resolved):
+    """Three thousand variations, each of the one before, are resolved once each."""
+    chain = "".join(f"```lick v{n}\nvary: {f'v{n - 1}' if n else 'one'}\n```\n" for n in range(3000))
+    book, found = resolved(BASE + chain)
+    assert not found
+    assert len(book.pieces) == 3001
+
+
+def test_an_excerpt_is_named_for_what_it_shows(resolved):
+    """One more excerpt before it does not rename it."""
+    shown = "```excerpt\nof: one\nshow: bars 2\n```\n"
+    more = "```excerpt\nof: one\nshow: bars 1\n```\n"
+    before, _ = resolved(BASE + shown)
+    after, _ = resolved(BASE + more + shown + shown)
+    assert before.pieces[-1].name == "one@2"
+    assert [piece.name for piece in after.pieces[1:]] == ["one@1", "one@2", "one@2@2"]
+
+
 def test_a_sound_can_be_silenced(resolved):
     """A dot takes the sound out, and its entries with it."""
     book, found = resolved(BASE + "```lick two\nvary: one\n1.5: .\n```\n")
@@ -64,6 +103,7 @@ def test_a_variation_may_have_a_variation(resolved):
         ("```lick a\nvary: nobody\n```\n", ["course/unknown-lick"]),
         (BASE + "```lick a\nvary: one\n9.1: 5:3\n```\n", ["course/change-address"]),
         (BASE + "```lick a\nvary: one\n1.3: .\n```\n", ["syntax/join"]),
+        (BASE + "```lick a\nvary: one\ntuning: G3 B3 D4 E4\n```\n", ["course/vary-strings"]),
         ("```excerpt\nof: nobody\n```\n", ["course/unknown-lick"]),
         ("```neck\nof: nobody\n```\n", ["course/unknown-lick"]),
         (BASE.replace("\nA7", "\nposition: 2 (bars 5-6)\n\nA7", 1), ["course/field-bars"]),

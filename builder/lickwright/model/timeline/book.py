@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-from typing import TypeVar
+from dataclasses import dataclass, field
 
 from lickwright.findings import Finding
 from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock
 from lickwright.model.course import Course, Lesson, LickLink
-from lickwright.model.music import Line, Piece
+from lickwright.model.music import Piece
 from lickwright.model.timeline.chorus import resolve_chorus
 from lickwright.model.timeline.excerpt import excerpt_music, resolve_excerpt
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, resolve_progression
-from lickwright.model.timeline.piece import resolve_lick
-from lickwright.model.timeline.variation import vary
+from lickwright.model.timeline.licks import LickResolver
 from lickwright.model.timeline.wording import Names, missing_part
-
-L = TypeVar("L", Line, "Line | None")
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,43 +97,12 @@ def _grids(course: Course) -> list[Grid]:
 
 def _licks(course: Course, grids: dict[str, Grid], findings: list[Finding], names: Names) -> dict[str, Piece]:
     licks = course.licks
-    pieces: dict[str, Piece] = {}
+    resolver = LickResolver(licks, grids, course.settings, names)
     for lick in licks.values():
-        faults = Faults(lick.name)
-        varied = vary(lick, licks, faults)
-        if varied is not None and varied[0].bars:
-            piece = resolve_lick(varied[0], grids, course.settings, faults, names)
-            if lick.vary is not None:
-                piece = replace(piece, changed=varied[1])
-                piece = without_stale_degrees(piece, pieces.get(lick.vary))
-            pieces[lick.name] = piece
-        # the reader has seen the joins of written bars; only a change can break one unseen
-        findings += (f for f in faults if lick.vary is not None or f.rule != "syntax/join")
-    return pieces
-
-
-def without_stale_degrees(piece: Piece, base: Piece | None) -> Piece:
-    """A variation drops the ``degrees`` of bars whose chord is not the base's."""
-    if base is None:
-        return piece
-    bars = []
-    for bar in piece.music.bars:
-        old = base.music.bar(bar.number)
-        same = old is not None and [(c.onset, c.symbol) for c in old.chords] == [
-            (c.onset, c.symbol) for c in bar.chords
-        ]
-        bars.append(bar if same else replace(bar, upper=_undegreed(bar.upper), lower=_undegreed(bar.lower)))
-    return replace(piece, music=replace(piece.music, bars=tuple(bars)))
-
-
-def _undegreed(line: L) -> L:
-    if line is None:
-        return line
-    sounds = tuple(
-        replace(sound, tones=tuple(replace(tone, degree=None) for tone in sound.tones))
-        for sound in line.sounds
-    )
-    return replace(line, sounds=sounds)
+        resolver.resolve(lick)
+    for name in licks:
+        findings += resolver.findings[name]
+    return {name: resolver.pieces[name] for name in licks if name in resolver.pieces}
 
 
 def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) -> list[PlacedPiece]:
@@ -152,11 +117,17 @@ def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) ->
         elif isinstance(block, NeckBlock):
             findings += _check_neck(block, pieces)
         elif isinstance(block, Excerpt):
-            shown[block.of] = shown.get(block.of, 0) + 1
-            piece = _excerpt(block, f"{block.of}-{lesson.name}-{shown[block.of]}", pieces, findings)
+            piece = _excerpt(block, _excerpt_name(block, shown), pieces, findings)
         if piece is not None:
             placed.append(PlacedPiece(lesson.name, place.line, piece))
     return placed
+
+
+def _excerpt_name(block: Excerpt, shown: dict[str, int]) -> str:
+    """Name an excerpt for what it shows: one more before it renames none, and ``@`` is in no lick's name."""
+    name = f"{block.of}@{block.show or 'all'}"
+    shown[name] = shown.get(name, 0) + 1
+    return name if shown[name] == 1 else f"{name}@{shown[name]}"
 
 
 def _excerpt(block: Excerpt, name: str, pieces: dict[str, Piece], findings: list[Finding]) -> Piece | None:

@@ -7,7 +7,7 @@ A silenced sound has no entries. ``over`` replaces the margins' chords.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import replace
 
 from lickwright.model.address import Address
@@ -23,38 +23,60 @@ _OWN = ("name", "title", "tags", "stets", "vary", "span", "places", "bars", "cha
 _SILENT_ROWS = ("lh", "names", "degrees")
 
 
-def vary(lick: Lick, licks: Mapping[str, Lick], faults: Faults) -> tuple[Lick, tuple[Address, ...]] | None:
+def base_chain(lick: Lick, licks: Mapping[str, Lick], faults: Faults) -> tuple[Lick, ...] | None:
+    """Return what a lick is made from: the lick that varies nothing first, the lick itself last.
+
+    None when that leads nowhere: a base that is not there, or a circle (told once, at the
+    first of its licks).
+    """
+    chain = [lick]
+    seen = {lick.name}
+    while (name := chain[-1].vary) is not None:
+        if name in seen:
+            _tell_circle(lick, [one.name for one in chain], name, licks, faults)
+            return None
+        base = licks.get(name)
+        if base is None:
+            if chain[-1] is lick:
+                message = f"there is no lick “{name}” to vary"
+                faults.add("course/unknown-lick", message, lick.place_of("vary"))
+            return None
+        chain.append(base)
+        seen.add(name)
+    return tuple(reversed(chain))
+
+
+def _tell_circle(lick: Lick, chain: list[str], back: str, licks: Mapping[str, Lick], faults: Faults) -> None:
+    if back == lick.name and lick.name == next(name for name in licks if name in chain):
+        circle = " → ".join((*chain, back))
+        faults.add("course/vary-circle", f"{circle}: a variation of itself", lick.place_of("vary"))
+
+
+def without_rows(lick: Lick, bars: Container[int], kinds: Container[str]) -> Lick:
+    """Return a lick that says nothing in the rows of these kinds under these bars (indices)."""
+
+    def voice(old: Voice) -> Voice:
+        return replace(old, rows=tuple(row for row in old.rows if row.kind not in kinds))
+
+    return replace(
+        lick,
+        bars=tuple(
+            replace(bar, upper=voice(bar.upper), lower=bar.lower and voice(bar.lower)) if i in bars else bar
+            for i, bar in enumerate(lick.bars)
+        ),
+    )
+
+
+def apply(lick: Lick, base: Lick, faults: Faults) -> tuple[Lick, tuple[Address, ...]]:
     """Return a variation with bars of its own, and the addresses of what changed in it.
 
-    A lick that varies nothing comes back as it is. None when its base cannot be found.
+    Another tuning or capo makes other notes: the base's ``names`` and ``degrees`` fall silent.
+
+    Args:
+        lick: Varies ``base``.
+        base: With bars of its own.
+        faults: Told of changes that find nothing to change.
     """
-    if lick.vary is None:
-        return lick, ()
-    chain = [lick.name]
-    base: Lick | None = lick
-    while base is not None and base.vary is not None:
-        chain.append(base.vary)
-        if base.vary == lick.name and lick.name == next(name for name in licks if name in chain):
-            circle = " → ".join(chain)
-            faults.add("course/vary-circle", f"{circle}: a variation of itself", lick.place_of("vary"))
-        if chain.count(base.vary) > 1:
-            return None
-        base = licks.get(base.vary)
-    if len(chain) > 1 and chain[1] not in licks:
-        faults.add(
-            "course/unknown-lick",
-            f"there is no lick “{chain[1]}” to vary",
-            lick.place_of("vary"),
-        )
-    if base is None:
-        return None
-    resolved = base
-    for name in reversed(chain[1:-1]):
-        resolved, _ = _apply(licks[name], resolved, Faults(name))
-    return _apply(lick, resolved, faults)
-
-
-def _apply(lick: Lick, base: Lick, faults: Faults) -> tuple[Lick, tuple[Address, ...]]:
     changes = {change.address: change for change in lick.changes}
     used: set[Address] = set()
     changed: list[Address] = []
@@ -89,7 +111,10 @@ def _apply(lick: Lick, base: Lick, faults: Faults) -> tuple[Lick, tuple[Address,
     }
     places = {**dict.fromkeys((n for n, _ in base.places), place), **dict(lick.places)}
     varied = replace(base, **(kept | fields), bars=tuple(bars), changes=())
-    return replace(varied, places=tuple(places.items())), tuple(changed)
+    varied = replace(varied, places=tuple(places.items()))
+    if (varied.tuning, varied.capo) != (base.tuning, base.capo):
+        varied = without_rows(varied, range(len(varied.bars)), ("names", "degrees"))
+    return varied, tuple(changed)
 
 
 def _voice(

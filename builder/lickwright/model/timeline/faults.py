@@ -34,6 +34,7 @@ course/unknown-progression | error | A progression that is not in the course
 course/progression-bars | error | Bars that the progression does not have
 course/unknown-lick | error | A lick that is not in the course
 course/vary-circle | error | Variations that lead back to themselves
+course/vary-strings | error | A variation on a guitar that lacks strings of its base
 course/change-address | error | A variation changes a sound that its base does not have
 course/field-bars | error | A field names bars that the lick does not have
 course/excerpt-address | error | An excerpt shows bars or sounds that its lick does not have

@@ -149,7 +149,7 @@ def test_the_player_is_told_the_music(music, made, edition):
     step = music[0]
     assert (step["name"], step["beats"], step["beat"], step["pickup"]) == ("step", 4, 0.5, 0)
     assert step["prefix"] == short_prefixes(["step"])["step"] + "-"
-    assert (step["bars"], step["length"]) == ([[0, 2], [2, 4]], 4)
+    assert (step["bars"], step["written"]) == ([[0, 0, 2], [1, 2, 4]], 2)
     assert [(t["label"], t["scale"]) for t in step["tempi"]] == [("60", 2), ("120", 1)]
     assert step["lights"][1] == [0.25, ["1-2u1"]]
     assert step["lights"][15][1] == ["2-8u1", "2-8u2"]
@@ -161,11 +161,13 @@ def test_the_player_is_told_the_music(music, made, edition):
 def test_words_point_at_notes(html):
     """A link to notes carries their seconds and ids; to another page it is a plain way there; else words."""
     links = {tuple(a["href"].split("#")): a for a in outline(html).all("a") if a.get("class") == "lick"}
-    assert set(links) == {("", "lick-step"), ("far.html", "lick-far")}
-    assert "data-span" not in links["far.html", "lick-far"]
-    spans = re.findall(r'data-lick="step" data-span="([^"]+)" data-notes="([^"]+)"', html)
-    assert spans[0] == ("0.25 0.5", "1-2u1")
-    assert [span for span, _ in spans] == ["0.25 0.5", "0 4", "2 4"]
+    assert set(links) == {("", "lick-step"), ("far.html?notes=1-1u1", "lick-far")}
+    assert "data-span" not in links["far.html?notes=1-1u1", "lick-far"]
+    spans = re.findall(r'data-lick="([^"]+)" data-span="([^"]+)" data-notes="([^"]+)"', html)
+    assert spans[0] == ("step", "0.25 0.5", "1-2u1")
+    assert [span for _, span, _ in spans] == ["0.25 0.5", "0 4", "2 4;0 2"]
+    assert spans[2][0].split(" ")[0] == "step"  # bar 2 stands in the lick and in its excerpt
+    assert len(spans[2][0].split(" ")) == 2
     assert '<a href="far.html">the next lesson</a>' in html
     assert "nowhere</a>" not in html
     assert "nowhere" in html

@@ -74,6 +74,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
                     "chords": "A7",
                     "position": "II position",
                     "roles": [],
+                    "low": [],
                 }
                 for place, bar in enumerate(range(first, first + split))
             ]
@@ -86,8 +87,8 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         "beat": BAR / 2,
         "beats": 2,
         "pickup": 0,
-        "bars": [[k * BAR, (k + 1) * BAR] for k in range(BARS)],
-        "length": BARS * BAR,
+        "written": BARS,
+        "bars": [[k, k * BAR, (k + 1) * BAR] for k in range(BARS)],
         "tempi": [
             {"bpm": 120, "label": "120", "scale": 2, "file": f"sound/{name}-slow.js"},
             {"bpm": 240, "label": "240", "scale": 1, "file": f"sound/{name}-full.js"},
@@ -99,6 +100,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         "title": title,
         "number": number,
         "level": 2,
+        "turn": 1,
         "facts": "4 bars",
         "layouts": layouts,
         "playable": True,

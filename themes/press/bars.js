@@ -7,114 +7,122 @@
  * @typedef {[number, number] | null} BarRange first and last bar by index, or none
  */
 (function () {
-  "use strict";
+"use strict";
 
-  /** @param {EventTarget | null} target @returns {HTMLButtonElement | null} */
-  function buttonOf(target) {
-    return target instanceof Element ? target.closest(".bars button") : null;
+/** @param {EventTarget | null} target @returns {HTMLButtonElement | null} */
+function buttonOf(target) {
+  return target instanceof Element ? target.closest(".bars button") : null;
+}
+
+/** @param {HTMLButtonElement} button */
+function barOf(button) { return Number(button.dataset.bar); }
+
+/** @param {number} one @param {number} other @returns {[number, number]} */
+function between(one, other) { return one < other ? [one, other] : [other, one]; }
+
+/**
+ * Watch one layout of a score.
+ * @param {HTMLElement} layout
+ * @param {{range: () => BarRange, choose: (range: BarRange, moving?: boolean) => void}} player
+ */
+function watch(layout, player) {
+  const buttons = /** @type {HTMLButtonElement[]} */ (Array.from(layout.querySelectorAll(".bars button")));
+  /** @type {number | null} where a range that is being extended began */
+  let anchor = null;
+  let dragged = false;
+
+  /** @param {number} place @param {boolean} focus */
+  function step(place, focus) {
+    buttons.forEach((button, k) => { button.tabIndex = k === place ? 0 : -1; });
+    if (focus && buttons[place]) buttons[place].focus();
   }
 
-  /** @param {HTMLButtonElement} button */
-  function barOf(button) { return Number(button.dataset.bar); }
+  /** @param {HTMLButtonElement} button @param {boolean} extend */
+  function take(button, extend) {
+    const bar = barOf(button), now = player.range();
+    if (extend && now) player.choose(between(anchor === null ? now[0] : anchor, bar));
+    else if (now && now[0] === bar && now[1] === bar) player.choose(null);
+    else player.choose([bar, bar]);
+    if (!extend) anchor = bar;
+  }
 
-  /** @param {number} one @param {number} other @returns {[number, number]} */
-  function between(one, other) { return one < other ? [one, other] : [other, one]; }
-
-  /**
-   * Watch one layout of a score.
-   * @param {HTMLElement} layout
-   * @param {{range: () => BarRange, choose: (range: BarRange) => void}} player
-   */
-  function watch(layout, player) {
-    const buttons = /** @type {HTMLButtonElement[]} */ (Array.from(layout.querySelectorAll(".bars button")));
-    /** @type {number | null} where a range that is being extended began */
-    let anchor = null;
-    let dragged = false;
-
-    /** @param {number} place @param {boolean} focus */
-    function step(place, focus) {
-      buttons.forEach(function (button, k) { button.tabIndex = k === place ? 0 : -1; });
-      if (focus && buttons[place]) buttons[place].focus();
-    }
-
-    /** @param {HTMLButtonElement} button @param {boolean} extend */
-    function take(button, extend) {
-      const bar = barOf(button), now = player.range();
-      if (extend && now) player.choose(between(anchor === null ? now[0] : anchor, bar));
-      else if (now && now[0] === bar && now[1] === bar) player.choose(null);
-      else player.choose([bar, bar]);
-      if (!extend) anchor = bar;
-    }
-
-    buttons.forEach(function (button, k) {
-      button.style.left = button.dataset.x + "%";
-      button.style.width = button.dataset.w + "%";
-      button.setAttribute("aria-pressed", "false");
-      button.addEventListener("focus", function () { step(k, false); });
-    });
-    step(0, false);
-
-    layout.addEventListener("pointerdown", function (event) {
-      const button = buttonOf(event.target);
-      dragged = false;
-      if (!button || event.button !== 0 || event.shiftKey) return;
-      if (button.hasPointerCapture(event.pointerId)) button.releasePointerCapture(event.pointerId);
-      const began = barOf(button);
-      /** @param {PointerEvent} moved */
-      function drag(moved) {
-        const over = buttonOf(document.elementFromPoint(moved.clientX, moved.clientY));
-        if (!over || !layout.contains(over) || (!dragged && barOf(over) === began)) return;
-        dragged = true;
-        anchor = began;
-        player.choose(between(began, barOf(over)));
-      }
-      function drop() {
-        removeEventListener("pointermove", drag);
-        removeEventListener("pointerup", drop);
-        removeEventListener("pointercancel", drop);
-      }
-      addEventListener("pointermove", drag);
-      addEventListener("pointerup", drop);
-      addEventListener("pointercancel", drop);
-    });
-
-    layout.addEventListener("click", function (event) {
-      const button = buttonOf(event.target);
-      if (button && !(dragged && event.detail)) take(button, event.shiftKey);
-      dragged = false;
-    });
-
-    layout.addEventListener("keydown", function (event) {
-      const button = buttonOf(event.target);
-      if (!button || event.ctrlKey || event.altKey || event.metaKey) return;
-      const place = buttons.indexOf(button), last = buttons.length - 1;
-      /** @type {Record<string, number>} */
-      const moves = { ArrowLeft: place - 1, ArrowRight: place + 1, Home: 0, End: last };
-      if (event.key in moves) {
-        event.preventDefault();
-        const next = Math.min(last, Math.max(0, moves[event.key]));
-        if (event.shiftKey) {
-          if (anchor === null) anchor = barOf(button);
-          player.choose(between(anchor, barOf(buttons[next])));
-        } else anchor = null;
-        step(next, true);
-      }
+  buttons.forEach((button, k) => {
+    button.style.left = button.dataset.x + "%";
+    button.style.width = button.dataset.w + "%";
+    button.setAttribute("aria-pressed", "false");
+    button.addEventListener("focus", () => { step(k, false); });
+  });
+  step(0, false);
+  // on paper the margin stands in columns as wide as the bars
+  for (const line of layout.querySelectorAll(".line")) {
+    const found = line.querySelectorAll(".bars button");
+    line.querySelectorAll(".marg>div").forEach((entry, k) => {
+      /** @type {HTMLElement} */ (entry).style.setProperty("--w", /** @type {HTMLElement} */ (found[k]).dataset.w + "%");
     });
   }
 
-  /**
-   * Draw the bracket over the chosen bars.
-   * @param {HTMLElement} section @param {BarRange} range
-   */
-  function mark(section, range) {
-    for (const found of section.querySelectorAll(".bars button")) {
-      const bar = barOf(/** @type {HTMLButtonElement} */ (found));
-      found.setAttribute("aria-pressed", String(range !== null && bar >= range[0] && bar <= range[1]));
-      found.classList.toggle("from", range !== null && bar === range[0]);
-      found.classList.toggle("to", range !== null && bar === range[1]);
+  layout.addEventListener("pointerdown", (event) => {
+    const button = buttonOf(event.target);
+    dragged = false;
+    if (!button || event.button !== 0 || event.shiftKey) return;
+    if (button.hasPointerCapture(event.pointerId)) button.releasePointerCapture(event.pointerId);
+    const began = barOf(button);
+    /** @param {PointerEvent} moved */
+    function drag(moved) {
+      const over = buttonOf(document.elementFromPoint(moved.clientX, moved.clientY));
+      if (!over || !layout.contains(over) || (!dragged && barOf(over) === began)) return;
+      dragged = true;
+      anchor = began;
+      player.choose(between(began, barOf(over)), true);
     }
-  }
+    function drop() {
+      if (dragged) player.choose(player.range());
+      removeEventListener("pointermove", drag);
+      removeEventListener("pointerup", drop);
+      removeEventListener("pointercancel", drop);
+    }
+    addEventListener("pointermove", drag);
+    addEventListener("pointerup", drop);
+    addEventListener("pointercancel", drop);
+  });
 
-  window.lickwright = window.lickwright || {};
-  window.lickwright.bars = { watch: watch, mark: mark };
+  layout.addEventListener("click", (event) => {
+    const button = buttonOf(event.target);
+    if (button && !(dragged && event.detail)) take(button, event.shiftKey);
+    dragged = false;
+  });
+
+  layout.addEventListener("keydown", (event) => {
+    const button = buttonOf(event.target);
+    if (!button || event.ctrlKey || event.altKey || event.metaKey) return;
+    const place = buttons.indexOf(button), last = buttons.length - 1;
+    /** @type {Record<string, number>} */
+    const moves = { ArrowLeft: place - 1, ArrowRight: place + 1, Home: 0, End: last };
+    if (event.key in moves) {
+      event.preventDefault();
+      const next = Math.min(last, Math.max(0, moves[event.key]));
+      if (event.shiftKey) {
+        if (anchor === null) anchor = barOf(button);
+        player.choose(between(anchor, barOf(buttons[next])));
+      } else anchor = null;
+      step(next, true);
+    }
+  });
+}
+
+/**
+ * Draw the bracket over the chosen bars.
+ * @param {HTMLElement} section @param {BarRange} range
+ */
+function mark(section, range) {
+  for (const found of section.querySelectorAll(".bars button")) {
+    const bar = barOf(/** @type {HTMLButtonElement} */ (found));
+    found.setAttribute("aria-pressed", String(range !== null && bar >= range[0] && bar <= range[1]));
+    found.classList.toggle("from", range !== null && bar === range[0]);
+    found.classList.toggle("to", range !== null && bar === range[1]);
+  }
+}
+
+window.lickwright = window.lickwright || {};
+window.lickwright.bars = { watch: watch, mark: mark };
 }());

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from lickwright.model.fields import Tempo
+from lickwright.instrument.guitar import Guitar
+from lickwright.instrument.tuning import Tuning
+from lickwright.model.fields import Picking, Tempo
 from lickwright.model.music import Music, Piece
-from lickwright.pages.counting import count
+from lickwright.pages.counting import capital, count
 from lickwright.theory.key import Key
 from lickwright.theory.meter import Meter
 from lickwright.theory.pitch import PitchClass
@@ -47,13 +50,50 @@ def key_words(key: Key, capo: int) -> str:
     return f"{key.display}, {plain.display if plain else ''}{minor} shapes, capo {capo}"
 
 
-def piece_facts(piece: Piece) -> str:
-    """Return the line beside the title of a lick: ``four bars · A major · at 96``."""
+PICKING: dict[str, str] = {
+    "alternate": "alternate picking",
+    "pendulum": "pendulum picking",
+    "hybrid": "pick and fingers",
+    "economy": "economy picking",
+    "fingers": "fingers",
+}
+"""The picking hand in words; free picking is not said."""
+
+
+def tuning_words(tuning: Tuning) -> str:
+    """Return ``D A D G B E, low to high``; the number of strings goes before it."""
+    names = " ".join(re.sub(r"-?[0-9]+$", "", pitch.display) for pitch in reversed(tuning.strings))
+    return f"{capital(count(tuning.count, 'string'))}, {names}, low to high"
+
+
+def guitar_words(guitar: Guitar) -> str:
+    """Return how the guitar of a course is tuned, and its capo."""
+    return tuning_words(guitar.tuning) + (f", capo {guitar.capo}" if guitar.capo else "")
+
+
+def picking_words(picking: Picking) -> str:
+    """Return the picking hand in words: ``alternate picking, up first``, ``pick and fingers``."""
+    said = PICKING.get(picking.style, "")
+    return said + f", {'up' if picking.first == 'u' else 'down'} first" if said and picking.first else said
+
+
+def piece_facts(piece: Piece, course: Guitar | None = None) -> str:
+    """Return the line beside the title of a lick: ``four bars · A major · at 96``.
+
+    Args:
+        piece: Resolved.
+        course: The guitar of the course; another tuning, or no capo where it has one, is said.
+    """
     music = piece.music
     parts = [count(music.counted_bars, "bar")] if music.counted_bars else ["pickup"]
     if piece.kind != "excerpt":
         parts.append(key_words(music.key, music.guitar.capo))
         parts.append("at " + tempo_words(piece.tempo, meter_of(music)))
+        parts += [picking_words(music.picking)] if picking_words(music.picking) else []
+        if course is not None and music.guitar.tuning != course.tuning:
+            parts.append(tuning_words(music.guitar.tuning))
+        if course is not None and course.capo and not music.guitar.capo:
+            parts.append("no capo")
     return " · ".join(parts)
 
 

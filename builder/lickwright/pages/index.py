@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from lickwright.pages.counting import capital, count, listed
 from lickwright.pages.edition import Edition
-from lickwright.pages.facts import lesson_facts
+from lickwright.pages.facts import guitar_words, lesson_facts
 from lickwright.pages.links import relative
 from lickwright.pages.markdown import deck_of
 from lickwright.pages.page import Made, Page
@@ -47,7 +47,9 @@ def start_page(edition: Edition) -> Page:
                 number += 1
                 href = relative(edition.paths[lesson.name], PATH)
                 facts = lesson_facts(edition.pieces_in(lesson))
-                entries.append(Entry(number, lesson.title, href, deck_of(lesson.source.text), facts))
+                entries.append(
+                    Entry(number, lesson.title, href, deck_of(lesson.source.text, course.language), facts)
+                )
             if entries:
                 units.append(UnitView(unit.title, tuple(entries)))
         return edition.theme.render(
@@ -56,6 +58,7 @@ def start_page(edition: Edition) -> Page:
             course=course,
             units=units,
             summary=summary(edition),
+            guitar=guitar_words(course.settings.guitar),
             drafts=drafts_sentence(edition),
         )
 

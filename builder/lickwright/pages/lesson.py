@@ -49,7 +49,7 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
     def render(made: Made) -> str:
         renditions = {line: rendition_of(plan, made) for line, plan in plans.items()}
         weaver = LessonWeaver(edition, lesson, path, str(number), renditions)
-        document = weave(lesson.source.text, weaver)
+        document = weave(lesson.source.text, weaver, edition.course.language)
         view = LessonView(
             number=number,
             title=document.title or Markup.escape(lesson.title),

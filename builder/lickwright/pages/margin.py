@@ -5,7 +5,7 @@ Fingers and strokes are drawn in the notation itself.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -15,6 +15,9 @@ from lickwright.model.music import Music, MusicBar
 from lickwright.pages.counting import roman, signs
 from lickwright.theory.chord import Chord
 from lickwright.theory.interval import Interval
+
+Positions = Mapping[int, int | None]
+"""Where a position begins, or (None) ends: its fret by the number of the bar."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,12 +30,13 @@ class RoleMark:
 
 @dataclass(frozen=True, slots=True)
 class BarMargin:
-    """What the margin says of a bar; an empty field is not printed."""
+    """What the margin says of a bar; an empty field is not printed. ``low``: the lower voice's roles."""
 
     name: str
     chords: str
     position: str
     roles: tuple[RoleMark, ...]
+    low: tuple[RoleMark, ...] = ()
 
 
 def bar_name(bar: MusicBar) -> str:
@@ -40,10 +44,18 @@ def bar_name(bar: MusicBar) -> str:
     return str(bar.number) if bar.number else "pickup"
 
 
-def bar_margins(music: Music, roles: Sequence[RoleOf] = ()) -> dict[int, BarMargin]:
-    """Return the margin of every bar by its number; ``roles`` as the classifier gives them."""
+def bar_margins(
+    music: Music, roles: Sequence[RoleOf] = (), positions: Positions | None = None
+) -> dict[int, BarMargin]:
+    """Return the margin of every bar by its number.
+
+    Args:
+        music: Its bars.
+        roles: As the classifier gives them.
+        positions: Fret of the position by bar, None where it ends; without them the music's own.
+    """
     named = tuple(_spelled_degrees(music, roles))
-    starts = dict(music.positions)
+    starts: Positions = dict(music.positions) if positions is None else positions
     position: int | None = None
     margins: dict[int, BarMargin] = {}
     for bar in music.bars:
@@ -53,6 +65,7 @@ def bar_margins(music: Music, roles: Sequence[RoleOf] = ()) -> dict[int, BarMarg
             chords=chord_words(bar),
             position=_position(position),
             roles=tuple(_marks(r for r in named if r.address.bar == bar.number and not r.address.lower)),
+            low=tuple(_marks(r for r in named if r.address.bar == bar.number and r.address.lower)),
         )
     return margins
 

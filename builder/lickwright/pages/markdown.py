@@ -17,8 +17,10 @@ from markdown_it.token import Token
 from markupsafe import Markup, escape
 
 from lickwright.pages.practice import Score
+from lickwright.pages.typography import is_english
 
 _READER = MarkdownIt("commonmark", {"html": False})
+_ENGLISH = MarkdownIt("commonmark", {"html": False, "typographer": True}).enable("smartquotes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,9 +90,9 @@ class Document:
     parts: tuple[Part, ...]
 
 
-def weave(text: str, weaver: Weaver) -> Document:
-    """Return the title, deck and passages of a text, its music put in."""
-    units = list(_units(_READER.parse(text)))
+def weave(text: str, weaver: Weaver, language: str = "en") -> Document:
+    """Return the title, deck and passages of a text, its music put in; ``language`` as its tag."""
+    units = list(_units(_reader(language).parse(text)))
     for unit in units:
         _settle(unit, weaver)
     at = next((k for k, unit in enumerate(units) if unit[0].type == "heading_open"), None)
@@ -104,9 +106,13 @@ def weave(text: str, weaver: Weaver) -> Document:
     return Document(title, deck, tuple(_parts(units, weaver)))
 
 
-def deck_of(text: str) -> Markup:
+def _reader(language: str) -> MarkdownIt:
+    return _ENGLISH if is_english(language) else _READER
+
+
+def deck_of(text: str, language: str = "en") -> Markup:
     """Return the deck of a text, links taken out; empty when it has none."""
-    units = list(_units(_READER.parse(text)))
+    units = list(_units(_reader(language).parse(text)))
     at = next((k for k, unit in enumerate(units) if unit[0].type == "heading_open"), None)
     if at is None or at + 1 >= len(units) or not _is_deck(units[at + 1]):
         return Markup("")

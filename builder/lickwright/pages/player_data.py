@@ -21,6 +21,9 @@ from lickwright.model.music import Music, Sound
 from lickwright.model.orders import Recorded
 from lickwright.pages.facts import meter_of
 
+GRACE = 0.07
+"""Seconds by which a grace note begins before its sound, as it is performed."""
+
 
 @dataclass(frozen=True, slots=True)
 class Version:
@@ -99,7 +102,8 @@ def seconds_of(music: Music, full: Version, at: AddressRange | None) -> tuple[fl
     sounds = sounds_in(music, at)
     begin = min((start[s.address.bar] + float(s.time) * quarter for s in sounds), default=0.0)
     end = max((start[s.address.bar] + float(s.time + s.duration) * quarter for s in sounds), default=0.0)
-    return round(begin, 5), round(end, 5)
+    graced = min(sounds, key=lambda s: start[s.address.bar] + float(s.time) * quarter).grace if sounds else ()
+    return round(max(0.0, begin - GRACE * len(graced)), 5), round(end, 5)
 
 
 def written_bars(music: Music, version: Version) -> list[tuple[float, float]]:
@@ -108,6 +112,17 @@ def written_bars(music: Music, version: Version) -> list[tuple[float, float]]:
     for number, start, end in version.bars:
         first.setdefault(number, (round(start, 5), round(end, 5)))
     return [first.get(bar.number, (0.0, 0.0)) for bar in music.bars]
+
+
+def played_bars(music: Music, version: Version) -> list[tuple[float, ...]]:
+    """Return the bars as played: index, start, end, and where grace notes lead in their seconds."""
+    played = []
+    for index, (_, start, end) in zip(music.order, version.bars, strict=False):
+        lines = music.bars[index].lines
+        graces = max((len(s.grace) for line in lines for s in line.sounds if s.onset == 0), default=0)
+        lead = (_exact(GRACE * graces, 3),) if graces and start > 0 else ()
+        played.append((index, _exact(start, 5), _exact(end, 5), *lead))
+    return played
 
 
 def _exact(seconds: float, places: int) -> float:
@@ -147,8 +162,8 @@ def player_data(name: str, music: Music, prefix: str, versions: Sequence[Version
             "beat": round(float(meter.beat * 60 / full.bpm), 6),
             "beats": meter.beats,
             "pickup": round(pickup, 5),
-            "bars": [(_exact(start, 5), _exact(end, 5)) for start, end in bars],
-            "length": round(max(end for _, _, end in full.bars), 5),
+            "written": len(bars),
+            "bars": played_bars(music, full),
             "tempi": [
                 {
                     "bpm": float(version.bpm),

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from lickwright.analysis import classify
 from lickwright.engraving.glyphs import merge_glyphs
+from lickwright.instrument.guitar import Guitar
 from lickwright.model.fields import Tempo
 from lickwright.model.music import Music, Piece
 from lickwright.model.orders import Engraved, Order, Recorded, ScoreOrder, SoundOrder, System
+from lickwright.model.reduced import for_score, for_sound
 from lickwright.model.timeline.tempi import quarters
 from lickwright.pages.facts import meter_of, piece_facts, tempo_words
 from lickwright.pages.links import lick_anchor
-from lickwright.pages.margin import BarMargin, RoleMark, bar_margins, bar_name, chord_words
+from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins, bar_name, chord_words
 from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
+from lickwright.pages.typography import printed
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +71,7 @@ class BarView:
     chords: str
     position: str
     roles: tuple[RoleMark, ...]
+    low: tuple[RoleMark, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +115,7 @@ class Score:
         level: Of its heading, 2 or 3.
         missing: What stands for the notation when it could not be made.
         notes: Sentences under the music.
+        turn: Which of the sections of this very name it is on its page, from 1.
         words: The music in words, one entry a bar; empty when there are none.
     """
 
@@ -124,6 +129,7 @@ class Score:
     music: MusicView | None
     bar_names: tuple[str, ...]
     notes: tuple[str, ...]
+    turn: int = 1
     words: tuple[str, ...] = ()
 
     @property
@@ -141,13 +147,14 @@ def plan_piece(piece: Piece, prefix: str, *, sound: bool) -> Plan:
         sound: Whether the edition has sound.
     """
     music, meter = piece.music, meter_of(piece.music)
+    drawn, heard = for_score(music), for_sound(music)
     wide, narrow = (
-        ScoreOrder(music, prefix=prefix, width=width, for_lick=piece.name) for width in ("wide", "narrow")
+        ScoreOrder(drawn, prefix=prefix, width=width, for_lick=piece.name) for width in ("wide", "narrow")
     )
     by_speed = {quarters(tempo, meter): tempo for tempo in (piece.slow, *piece.ladder, piece.tempo)}
     tempi = tuple(by_speed[speed] for speed in sorted(by_speed)) if sound else ()
     sounds = tuple(
-        SoundOrder(music, bpm=quarters(tempo, meter), picking=music.picking, for_lick=piece.name)
+        SoundOrder(heard, bpm=quarters(tempo, meter), picking=music.picking, for_lick=piece.name)
         for tempo in tempi
     )
     return Plan(piece, wide, narrow, sounds, tempi)
@@ -172,7 +179,19 @@ def rendition_of(plan: Plan, made: Made) -> Rendition:
     return Rendition(plan, tuple(scores) if whole_score else (), tuple(versions) if heard else ())
 
 
-def score_of(rendition: Rendition, *, root: str, title: str, number: str, level: int) -> Score:
+def score_of(
+    rendition: Rendition,
+    *,
+    root: str,
+    title: str,
+    number: str,
+    level: int,
+    turn: int = 1,
+    notes: Sequence[str] = (),
+    guitar: Guitar | None = None,
+    positions: Positions | None = None,
+    language: str = "en",
+) -> Score:
     """Return the practice section of a piece.
 
     Args:
@@ -181,6 +200,11 @@ def score_of(rendition: Rendition, *, root: str, title: str, number: str, level:
         title: The heading, plain text.
         number: ``6.1``, or empty.
         level: Of the heading.
+        turn: Which of the sections of this name on the page, from 1.
+        notes: Further sentences under it, text or HTML.
+        guitar: The course's.
+        positions: The position at every bar where they are not the music's own, as in a chorus.
+        language: Of the course.
     """
     plan, versions = rendition.plan, rendition.versions
     piece, music = plan.piece, plan.piece.music
@@ -188,22 +212,27 @@ def score_of(rendition: Rendition, *, root: str, title: str, number: str, level:
     if versions:
         data = player_data(piece.name, music, plan.wide.prefix, versions, root)
         heard = MusicView(tuple(TempoView(v.label, v.full) for v in versions), data)
-    notes = [f"From {piece.source.detail}."] if piece.kind != "excerpt" and piece.source.detail else []
+    said = (
+        [f"From {printed(piece.source.detail, language)}."]
+        if piece.kind != "excerpt" and piece.source.detail
+        else []
+    )
     if plan.sounds and rendition.scores and not versions:
-        notes.append("The sound of this lick could not be made; the proof says why.")
+        said.append("The sound of this lick could not be made; the proof says why.")
     return Score(
         id=lick_anchor(piece.name),
         title=title,
         number=number,
         level=level,
-        facts=piece_facts(piece),
-        layouts=_layouts(rendition),
+        facts=piece_facts(piece, guitar),
+        layouts=_layouts(rendition, positions),
         missing=""
         if rendition.scores
         else "The notation of this lick could not be made; the proof says why.",
         music=heard,
         bar_names=tuple(bar_name(bar) for bar in music.bars),
-        notes=tuple(notes),
+        notes=(*said, *notes),
+        turn=turn,
     )
 
 
@@ -212,11 +241,11 @@ def glyphs_of(scores: Iterable[Engraved]) -> Markup:
     return Markup(merge_glyphs(score.glyphs for score in scores))  # noqa: S704 - the engraver's own
 
 
-def _layouts(rendition: Rendition) -> tuple[LayoutView, ...]:
+def _layouts(rendition: Rendition, positions: Positions | None) -> tuple[LayoutView, ...]:
     if not rendition.scores:
         return ()
     piece = rendition.plan.piece
-    margins = bar_margins(piece.music, classify(piece))
+    margins = bar_margins(piece.music, classify(piece), positions)
     return tuple(
         LayoutView(width, tuple(_system(system, piece.music, margins) for system in score.systems))
         for width, score in zip(("wide", "narrow"), rendition.scores, strict=True)
@@ -240,6 +269,7 @@ def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> Syst
                 chords=margin.chords,
                 position=margin.position if margin.position != position else "",
                 roles=margin.roles,
+                low=margin.low,
             )
         )
         position = margin.position

@@ -13,6 +13,7 @@ from lickwright.checks.stets import seal
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.orders import Engraved, ScoreOrder
+from lickwright.model.reduced import for_score
 from lickwright.model.timeline.excerpt import excerpt_music
 from lickwright.pages.counting import capital, count
 from lickwright.pages.edition import Edition
@@ -85,7 +86,6 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
         views = [
             finding_view(edition, finding, k, drawn.get(k)) for k, finding in enumerate(edition.findings, 1)
         ]
-        errors = sum(finding.severity is Severity.ERROR for finding in edition.findings)
         licks = sum(piece.kind == "lick" for piece in edition.music.pieces)
         standing = len(edition.standing)
         return edition.theme.render(
@@ -94,7 +94,6 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
             course=edition.course,
             counts=_counts(edition.findings),
             read=f"{count(licks, 'lick')} read",
-            verdict=_verdict(errors),
             stets=_stets(edition),
             stet_count=capital(f"{count(standing, 'finding')} let stand, with the reasons") + ".",
             findings=views,
@@ -128,7 +127,7 @@ def bar_order(edition: Edition, finding: Finding, prefix: str) -> ScoreOrder | N
     if music is None:
         return None
     marks = (at,) if at.sound is not None and music.sound(at) else ()
-    return ScoreOrder(music, prefix=prefix, width="narrow", marks=marks, for_lick=piece.name)
+    return ScoreOrder(for_score(music), prefix=prefix, width="narrow", marks=marks, for_lick=piece.name)
 
 
 def finding_view(edition: Edition, finding: Finding, number: int, engraved: Engraved | None) -> FindingView:
@@ -160,7 +159,7 @@ def _mending(finding: Finding) -> tuple[TypedLine, ...]:
 
 def _stet_lines(edition: Edition, finding: Finding) -> tuple[TypedLine, ...]:
     rule, mark = rules().get(finding.rule), _seal(edition, finding)
-    if not mark or rule is None or not rule.stettable:
+    if not mark or rule is None or not rule.stettable or finding.rule.startswith("stet/"):
         return ()
     address = f" {finding.address}" if finding.address else ""
     return (_said(""), _said("to let it stand:"), _said(f'stet: {finding.rule}{address} #{mark} "…"'))
@@ -200,14 +199,6 @@ def _counts(findings: Sequence[Finding]) -> tuple[CountView, ...]:
         words = count(len(places), severity.word).replace("querys", "queries")
         views.append(CountView(words, f"#finding-{places[0]}" if places else ""))
     return (CountView(capital(views[0].words), views[0].href), *views[1:])
-
-
-def _verdict(errors: int) -> str:
-    if errors == 0:
-        return "The course may be published."
-    return (
-        f"The course is not to be published until the {'error is' if errors == 1 else 'errors are'} mended."
-    )
 
 
 def _stets(edition: Edition) -> Table | None:

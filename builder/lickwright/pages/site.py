@@ -13,6 +13,7 @@ from lickwright.pages.lesson import lesson_page
 from lickwright.pages.page import Page
 from lickwright.pages.proof_sheet import proof_sheet
 from lickwright.pages.theme import Theme, read_theme
+from lickwright.pages.typography import typeset
 
 
 def site_pages(
@@ -27,7 +28,7 @@ def site_pages(
         sound: False leaves the sound out.
         theme: As read; None is ours without an author's changes.
     """
-    edition = Edition(course, book, theme or read_theme(), proof.findings, proof.standing, sound)
+    edition = Edition(typeset(course), book, theme or read_theme(), proof.findings, proof.standing, sound)
     return (*student_pages(edition), proof_sheet(edition, guide=has_guide()))
 
 
@@ -42,7 +43,7 @@ def shelf_pages(course: Course, theme: Theme | None = None) -> tuple[Page, ...]:
 
     They are the same for every course but for its title, edition and licence.
     """
-    edition = Edition(course, Book(), theme or read_theme())
+    edition = Edition(typeset(course), Book(), theme or read_theme())
     guide = read_guide(edition.theme)
     handbook = handbook_pages(edition, guide=guide is not None)
     return (*handbook, *(guide_pages(edition, guide) if guide else ()))

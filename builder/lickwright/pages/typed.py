@@ -41,7 +41,7 @@ def lines_of(span: Span) -> tuple[TypedLine, ...]:
         begin = column - 1 if number == first else 0
         end = end_column - 1 if number == last else len(text)
         lines.append(TypedLine(number, _cut(text, begin, max(begin, min(end, len(text))))))
-    return tuple(lines)
+    return tuple(lines) if any(run.text for line in lines for run in line.runs) else ()
 
 
 def mended_lines(edits: Sequence[Edit]) -> tuple[TypedLine, ...]:

@@ -148,3 +148,25 @@ def test_every_excerpt_of_two_voices_is_printed(
         assert shown is not None
         assert show.first in [s.address for s in shown.bars[0].upper.sounds]
         engraved(shown)
+
+
+@pytest.mark.parametrize(
+    ("upper", "show", "expected"),
+    [
+        ("(1:5 1:4 1:2)/2 1:0 - 2:2 - 2:0 -", "1.2-1.4", ["1.1", "1.2", "1.3", "1.4"]),
+        ("(1:5 1:4 1:2)/2 1:0 - 2:2 - 2:0 -", "1.4-1.5", ["1.4", "1.5"]),
+        ("1:5 - (1:4 1:2 1:0)/2 2:2 - 2:0 -", "1.1-1.3", ["1.1", "1.2", "1.3", "1.4"]),
+        ("1:5 1:4 1:2 1:0 2:2 - 2:0 -", "1.2-1.3", ["1.2", "1.3"]),
+    ],
+)
+def test_an_excerpt_is_widened_only_where_the_other_voice_cannot_be_cut(
+    upper: str, show: str, expected: list[str]
+) -> None:
+    """A half note under a triplet cannot begin in its middle; between plain values it can."""
+    music = read(f"\nA | {upper}\n  low | 6:0 - - - 6:0 - - -\n")
+    part = AddressRange.parse(show)
+    assert part is not None
+    shown = excerpt_music(music, part)
+    assert shown is not None
+    assert [str(sound.address) for sound in shown.bars[0].upper.sounds] == expected
+    engraved(shown)

@@ -17,9 +17,10 @@ from lickwright.engraving.overlay.brackets import roman
 from lickwright.engraving.overlay.families import DRAWN
 from lickwright.engraving.renderer import render
 from lickwright.model.music import Music
-from lickwright.model.orders import Engraved, ScoreOrder
+from lickwright.model.orders import Engraved, ScoreOrder, View
 from lickwright.model.slots import JoinKind
 from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Late, Tapped
+from lickwright.terms.signs import TABLE
 
 _LETTERS = {JoinKind.HAMMER: "slot hammer", JoinKind.PULL: "slot pull"}
 _WORDS = {
@@ -105,6 +106,38 @@ def test_the_torture_lick_has_every_sign() -> None:
         "nested-tuplet",
     }
     assert watched - silent <= set(wanted) | {"fermata"}
+
+
+def inked(word: str, view: View) -> bool:
+    """Whether a word of the signs row changes what is drawn of a note (``scrape``: of a dead one)."""
+    head = "x" if word == "scrape" else "2"
+    plain, signed = (read(f"\nA | 3:{head} - - - 3:5 - - -\n   signs | {entry} *\n") for entry in ("*", word))
+    return differs(*(ink(engrave(ScoreOrder(music, "x", "wide", view))) for music in (plain, signed)))
+
+
+def ink(engraved: Engraved) -> Counter[str]:
+    """Every path, line, glyph and text of a picture, whatever its place."""
+    svg = "".join(system.svg for system in engraved.systems)
+    found = Counter(re.findall(r"<(path|polygon|rect|ellipse|use|polyline)\b", svg))
+    found.update(text for text in re.findall(r">([^<>]+)</tspan>", svg) if text.strip("\u00a0 "))
+    return found
+
+
+def differs(before: Counter[str], after: Counter[str]) -> bool:
+    """Whether there is ink after that was not there before."""
+    return bool(after - before)
+
+
+@pytest.mark.parametrize("view", ["both", "tab", "staff"])
+@pytest.mark.parametrize("word", [sign.example for sign in TABLE])
+def test_every_word_of_the_signs_row_has_ink(word: str, view: View) -> None:
+    """A word of the table that is not drawn in some view fails here."""
+    assert inked(word, view)
+
+
+def test_a_note_without_a_sign_has_no_ink_of_one() -> None:
+    """The comparison above does not hold by itself: nothing said draws nothing more."""
+    assert not inked("*", "both")
 
 
 def test_a_sign_that_is_not_drawn_is_caught() -> None:

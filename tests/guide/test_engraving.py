@@ -27,4 +27,3 @@ def test_an_excerpt_of_the_lower_voice_stands_alone(guide):
     assert [entry.sound.address for entry in score.entries] == [
         Address(1, n, lower=True) for n in (1, 2, 3, 4)
     ]
-    assert score.following(score.entries[0]) == score.entries[1]

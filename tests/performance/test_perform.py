@@ -13,6 +13,7 @@ from lickwright.model.bar import Margin
 from lickwright.model.fields import Picking
 from lickwright.performance.event import Attack, Performance
 from lickwright.performance.perform import TAIL, perform
+from lickwright.terms.signs import TABLE, SignWord
 from lickwright.theory.pitch import Pitch
 
 
@@ -213,6 +214,14 @@ def test_rows_of_signs() -> None:
     assert ghost.velocity < 0.5
     assert pinch.harmonic == 4
     assert scrape.attack is Attack.SCRAPE
+
+
+@pytest.mark.parametrize("sign", TABLE, ids=lambda sign: sign.word)
+def test_every_word_of_the_signs_row_is_sounded_or_printed_only(sign: SignWord) -> None:
+    """A word of the table changes what is played, or the table says that the clock keeps time."""
+    head = "x" if sign.word == "scrape" else "5"
+    plain, signed = (play(f"3:{head} - - - 3:5 - - -\nsigns {word} *") for word in ("*", sign.example))
+    assert (plain.events != signed.events) is sign.sounded
 
 
 def test_strokes() -> None:

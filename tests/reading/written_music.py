@@ -49,6 +49,7 @@ from lickwright.model.strike import (
     Strike,
     Tapped,
 )
+from lickwright.terms.signs import TABLE
 from lickwright.theory.chord import parse_chord
 from lickwright.theory.key import parse_key
 from lickwright.theory.meter import Meter
@@ -59,7 +60,9 @@ if TYPE_CHECKING:
 CHORDS = [parse_chord(text) for text in ("A", "D7", "F#m7b5", "Bb6/9", "G/B", "N.C.", "Em(maj7)", "C7#9")]
 KEYS = [parse_key(text) for text in ("A major", "F# minor", "Bb mixolydian", "D dorian")]
 TUNINGS = [parse_tuning(text) for text in ("D2 A2 D3 F#3 A3 D4", "B1 E2 A2 D3 G3 B3 E4")]
-SIGNS = ("tremolo", "trill30", "swell", "pinch", "wide", "ghost", "fermata", "rit")
+SIGNS = tuple(  # a trill to a fret that no note holds; a dead note alone may have a scrape
+    f"{sign.word}30" if sign.takes_fret else sign.word for sign in TABLE if sign.word != "scrape"
+)
 FRETS = st.integers(0, 24)
 FLAGS = st.booleans()
 NAMES = st.from_regex(r"[a-z][a-z0-9]{0,6}(-[a-z0-9]{1,5}){0,2}", fullmatch=True)

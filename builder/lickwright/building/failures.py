@@ -9,6 +9,7 @@ from lickwright.building.workers import Failure
 from lickwright.findings import Finding, Severity
 from lickwright.model.course import Course
 from lickwright.model.place import NOWHERE
+from lickwright.model.timeline import Book
 from lickwright.text import Span
 
 DIED = "building/worker-died"
@@ -34,7 +35,7 @@ HANDBOOK = {
 """Title and page of the two findings."""
 
 
-def findings_of(failures: Iterable[Failure], course: Course) -> tuple[Finding, ...]:
+def findings_of(failures: Iterable[Failure], course: Course, book: Book) -> tuple[Finding, ...]:
     """Return one finding for each lick and kind of work that failed."""
     found: dict[tuple[str, str, bool], Finding] = {}
     for failure in failures:
@@ -44,7 +45,7 @@ def findings_of(failures: Iterable[Failure], course: Course) -> tuple[Finding, .
             rule=DIED if failure.died else NOT_MADE,
             severity=Severity.ERROR,
             message=f"The {work} of {lick} could not be made: {reason}",
-            span=_place(lick, course),
+            span=_place(lick, course, book),
             help=HELP,
             lick=lick,
         )
@@ -52,8 +53,9 @@ def findings_of(failures: Iterable[Failure], course: Course) -> tuple[Finding, .
     return tuple(sorted(found.values(), key=lambda finding: finding.sort_key))
 
 
-def _place(lick: str, course: Course) -> Span:
-    for named in (course.licks, course.choruses):
-        if lick in named:
-            return named[lick].span
+def _place(lick: str, course: Course, book: Book) -> Span:
+    """Where the author wrote it; an excerpt is known to the book alone, for it has no name in the course."""
+    piece = book.piece(lick)
+    if piece is not None:
+        return piece.span
     return course.manifest.span(0, 0) if course.manifest.text else NOWHERE

@@ -86,7 +86,9 @@ def publish(
     fulfilment = fulfil((order for page in (*pages, *unmade) for order in page.orders), cache, watch)
     made, kept = fulfilment.made, fulfilment.kept
     if fulfilment.failures:
-        return Published(proofed, findings_of(fulfilment.failures, proofed.course), made=made, kept=kept)
+        return Published(
+            proofed, findings_of(fulfilment.failures, proofed.course, proofed.book), made=made, kept=kept
+        )
     watch(Step("Writing the site"))
     if shelf is None:
         shelf = {page.path: page.render(fulfilment.results.get) for page in unmade}

@@ -158,7 +158,8 @@ class _Stretch:
 class _Held:
     """A sound under way: how much of it is printed, its tones' last pieces.
 
-    ``edges``: when each of its tones' printed moves begins. ``ringing``: tones of earlier sounds that sound on, and through how many sounds more after this.
+    ``edges``: when each of its tones' printed moves begins.
+    ``ringing``: tones of earlier sounds that sound on, and through how many sounds more after this.
     """
 
     sound: Sound

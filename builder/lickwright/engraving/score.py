@@ -106,12 +106,6 @@ class Score:
             return names[0]
         return spell(midi, self.music.key, None, None, names[0].midi if names else None)
 
-    def following(self, entry: Entry) -> Entry | None:
-        """The next sound of its voice."""
-        voice = self.voices[entry.pieces[0][1].lower]
-        at = voice.index(entry) + 1
-        return voice[at] if at < len(voice) else None
-
 
 def struck_at_grace(sound: Sound) -> bool:
     """Whether the stroke of a sound is that of its first grace note, slurred on from there."""

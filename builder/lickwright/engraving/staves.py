@@ -22,11 +22,6 @@ class Staves:
         return "t" if self.tab else "s"
 
     @property
-    def host_number(self) -> int:
-        """Number of that staff."""
-        return self.tab or self.staff or 1
-
-    @property
     def top(self) -> str:
         """The upper staff: ``s``, or ``t`` in a view of the tab alone."""
         return "s" if self.staff else "t"

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from lickwright.performance.event import Attack, StringEvent, Stroke
+from lickwright.terms.signs import parse_sign
 
 _TREMOLO, _TRILL = 0.085, 0.075  # seconds from stroke to stroke, from finger to finger
 _SWELL = 0.8  # seconds, longest
@@ -25,9 +26,10 @@ def ornament(event: StringEvent, signs: Sequence[str], capo: int, seconds: float
         event = replace(event, swell=min(_SWELL, 0.5 * seconds))
     if "tremolo" in signs:
         return _repeat(event, seconds)
-    upper = next((sign.removeprefix("trill") for sign in signs if sign.startswith("trill")), "")
-    if upper.isdecimal():
-        return _alternate(event, float(capo + int(upper)), seconds)
+    read = [found for sign in signs if (found := parse_sign(sign))]
+    upper = next((fret for sign, fret in read if sign.word == "trill"), None)
+    if upper is not None:
+        return _alternate(event, float(capo + upper), seconds)
     return (event,)
 
 

@@ -188,8 +188,9 @@ class _Player:
                 event = replace(event, attack=lead)
         if event.attack not in {Attack.PICK, Attack.DEAD}:
             event = replace(event, stroke=None)
-        if tone.vibrato:
-            shaken = shake(event.curve, moment.seconds, wide="wide" in sound.signs)
+        wide = "wide" in sound.signs
+        if wide or tone.vibrato:
+            shaken = shake(event.curve, moment.seconds, wide=wide)
             event = replace(event, vibrato=shaken)
         return event
 

@@ -11,6 +11,7 @@ from lickwright.model.bar import ROW_KINDS, Entry, Row, RowKind
 from lickwright.model.strike import Dead, Fretted
 from lickwright.reading.collector import quote
 from lickwright.reading.nearest import count_edits, find_nearest
+from lickwright.terms.signs import TABLE, WORDS, parse_sign
 from lickwright.text import Span
 from lickwright.theory.interval import degree_label, parse_degree
 from lickwright.theory.pitch import PitchClass
@@ -20,15 +21,11 @@ if TYPE_CHECKING:
     from lickwright.reading.collector import Collector
     from lickwright.reading.lines import Line
 
-SIGNS = ("tremolo", "trill", "swell", "pinch", "wide", "scrape", "ghost", "fermata", "rit")
-"""The entries of the ``signs`` row; a trill has its fret straight after it."""
-
 _WORD = re.compile(r"\S+")
 _FRAME = re.compile(r"(?:ring|mute|open|pos[0-9]{1,2})?\[|\]|\)(?:/[0-9]+)?|\(")
 _STROKES = frozenset("duP")
 _PICKING_HAND = frozenset("duPpimac*")
 _FRETTING_HAND = frozenset("01234T*")
-_TRILL = re.compile(r"trill[0-9]{1,2}")
 _RIGHT = {
     "rh": {
         "r": "a",
@@ -52,7 +49,7 @@ _EXPECTED = {
     "lh": "0 1 2 3 4 T or *",
     "names": "a note name such as C#, or *",
     "degrees": "a degree such as b7, or *",
-    "signs": "tremolo, trill7, swell, pinch, wide, scrape, ghost, fermata, rit or *",
+    "signs": f"{', '.join(sign.example for sign in TABLE)} or *",
 }
 _MOST_FAULTS = 30
 _MOST_ENTRIES = 4096
@@ -148,7 +145,7 @@ def _read_degree(part: str) -> str | None:
 
 
 def _read_sign(part: str) -> str | None:
-    return part if (part in SIGNS and part != "trill") or _TRILL.fullmatch(part) else None
+    return part if parse_sign(part) else None
 
 
 _READERS = {"names": _read_name, "degrees": _read_degree, "signs": _read_sign}
@@ -211,7 +208,7 @@ def _report_entry(kind: str, word: str, span: Span, found: Collector) -> None:
         right = word[:1].upper() + word[1:]
         message = f"{shown} is no note name: names are capital letters"
     elif kind == "signs":
-        right = right or find_nearest(word, SIGNS)
+        right = right or find_nearest(word, WORDS)
         right = None if right == "trill" else right
         hint = "a trill has its fret, trill7" if word.startswith("tr") else ""
     found.add("syntax/row-entry", message, span, hint=hint, fix=right)

@@ -3,8 +3,8 @@
 Why it matters: print has no name for anything shorter, and no hand plays it; mostly a group is to
 take more steps than it says.
 
-What to do: give the group its steps, `/2`, or take a shorter step for the whole lick and fewer
-groups in groups.
+What to do: give the group its steps, `/2`, or take a longer step, or fewer groups in groups; a sound
+with many bends is held longer.
 """
 
 from lickwright.checks.rule import Example, Rule, Severity, Source

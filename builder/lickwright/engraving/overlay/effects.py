@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from lickwright.engraving.overlay.canvas import blank, stroke
 from lickwright.engraving.tag import tag
+from lickwright.terms.signs import parse_sign
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -32,12 +33,11 @@ def _one(score: Score, plan: Plan, entry: Entry, sign: str) -> None:
         words, italic = _WORDS[sign]
         slot = plan.slot(entry.bar, sign, words, "harmonic", start=at, italic=italic)
         plan.sign("centred", at, slots=(slot,))
-    elif sign.startswith("trill"):
+    elif (read := parse_sign(sign)) and read[0].word == "trill":
         if staves.staff:
             plan.control(entry.bar, tag("trill", startid=f"#s{entry.anchor}", staff=1, place="above"))
         if staves.tab:
-            words = f"tr ({sign.removeprefix('trill')})" if sign != "trill" else "tr"
-            slot = plan.slot(entry.bar, "trill-frets", words, "effect", start=at, italic=True)
+            slot = plan.slot(entry.bar, "trill-frets", f"tr ({read[1]})", "effect", start=at, italic=True)
             plan.sign("centred", at, slots=(slot,))
     elif sign == "swell":
         slot = plan.slot(entry.bar, sign, "<<<", "swell", start=at)

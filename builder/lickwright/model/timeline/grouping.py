@@ -81,7 +81,7 @@ def check_values(line: Line, number: int, faults: Faults, *, lower: bool) -> Non
         if moves > 1 and sound.duration / 2 ** (moves - 1) < SHORTEST:
             faults.add(
                 "rhythm/too-short",
-                f"{moves} bends and releases in so short a sound would be printed as notes shorter than a 256th",
+                f"{moves} bends and releases would be printed as notes shorter than a 256th here",
                 sound.span,
                 help="Hold the sound longer, or bend it less often",
                 address=sound.address,

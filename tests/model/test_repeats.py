@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from lickwright.model.bar import Margin
 from lickwright.model.timeline.repeats import unfold
@@ -84,3 +86,21 @@ def expanded(margins: list[Margin]) -> list[int]:
             number, measures = opened.pop()
             part.insert(0, spanner.RepeatBracket(measures, number=number))
     return [n.pitch.midi - 60 for n in repeat.Expander(part).process().flatten().notes]
+
+
+MARGINS = st.builds(
+    Margin,
+    opens=st.booleans(),
+    closes=st.booleans(),
+    endings=st.lists(st.integers(1, 8), max_size=3).map(tuple),
+    times=st.none() | st.integers(0, 9),
+)
+
+
+@given(st.lists(MARGINS, max_size=12), st.booleans(), st.frozensets(st.integers(0, 11)))
+@settings(max_examples=300, deadline=None)
+def test_no_signs_make_it_raise(margins, pickup, short):
+    """Whatever an author writes there is an order of playing, of bars that are there."""
+    unfolded = unfold(margins, pickup=pickup, short=short)
+    assert set(unfolded.order) <= set(range(len(margins)))
+    assert bool(margins) == bool(unfolded.order)

@@ -18,7 +18,7 @@ from lickwright.reading import chorus, excerpt, lick, neck, open_strings, progre
 from lickwright.reading.blocks import KINDS
 from lickwright.reading.manifest import read_manifest
 from lickwright.reading.manifest_keys import SECTIONS, UNIT
-from lickwright.reading.rows import SIGNS
+from lickwright.terms.signs import WORDS as SIGNS
 from lickwright.text import Source
 from lickwright.theory.key import MODES
 

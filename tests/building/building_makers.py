@@ -6,6 +6,7 @@ import threading
 import time
 from dataclasses import replace
 
+from lickwright.engraving.compact import engrave_compact
 from lickwright.model.orders import Engraved, Order, ScoreOrder, System
 from lickwright.model.place import NOWHERE
 
@@ -33,6 +34,11 @@ def draw(order: Order) -> Engraved:
 def draw_by_name(order: Order) -> Engraved:
     """Draw, or come to the end that the lick's name names."""
     return draw(replace(order, prefix=order.for_lick))
+
+
+def draw_and_warn(order: Order) -> Engraved:
+    """Draw as the engraver does, and have something to say."""
+    return replace(engrave_compact(order), warnings=("Could not place\ta slur",))
 
 
 def draw_and_die(order: Order) -> Engraved:

@@ -13,8 +13,10 @@ import pytest
 
 from lickwright.building import budget, results, swap
 from lickwright.building.cache import Cache
+from lickwright.building.failures import HANDBOOK, WARNING
 from lickwright.building.progress import Step
 from lickwright.building.publish import Published, publish
+from lickwright.building.publish import pictures as copied
 from lickwright.building.publish import pictures as publishing_pictures
 from lickwright.building.workers import run
 from lickwright.findings import Severity
@@ -102,6 +104,37 @@ def test_pictures_come_along(course: Path, silent: Callable[[], Published], tmp_
     assert silent().site
     pictures = {name: body for name, body in tree(tmp_path / "site").items() if name.startswith("pictures/")}
     assert pictures == {"pictures/hand.png": b"picture"}
+
+
+def test_only_pictures_are_copied(course: Path) -> None:
+    """Not the manifest through a link inside pictures/, not a file that is no picture; an SVG as it is."""
+    names = ("up/course.toml", "notes.txt", "a.svg", "circle.png", "manifest.png", "inner")
+    pages = [Page("a.html", (), lambda _: "", tuple(f"pictures/{name}" for name in names))]
+    folder = course / "pictures"
+    (folder / "inner").mkdir(parents=True)
+    (folder / "up").symlink_to(course)
+    (folder / "circle.png").symlink_to("circle.png")
+    (folder / "manifest.png").symlink_to("../course.toml")
+    (folder / "notes.txt").write_text("mine")
+    (folder / "a.svg").write_bytes(b"<svg/>")
+    assert list(copied(pages, course)) == [("pictures/a.svg", b"<svg/>")]
+
+
+def test_a_warning_is_told_at_its_lick(
+    silent: Callable[[], Published], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the engraver had to say is a note that names the lick, each sentence once; the site stands."""
+    assert silent().findings == ()
+    monkeypatch.setattr(results, "run", partial(run, maker=import_module("building_makers").draw_and_warn))
+    (tmp_path / "cache").rename(tmp_path / "old-cache")
+    for _ in range(2):  # made, and kept
+        published = silent()
+        assert published.site
+        (note,) = published.findings
+        assert (note.rule, note.severity, note.lick) == (WARNING, Severity.NOTE, "front-gate")
+        assert note.message.endswith("made with a warning: Could not place a slur")
+        assert note.span.source.path == "lessons/first-lick.md"
+    assert WARNING in HANDBOOK
 
 
 def test_a_moved_lick_is_not_made_again(

@@ -16,7 +16,7 @@ NEW = {"index.html": "new", "lessons/one.html": "new one", "theme/page.css": "ne
 
 
 def write(site: Path, files: dict[str, str]) -> None:
-    with new_site(site) as folder:
+    with swap.alone(site), new_site(site) as folder:
         for name, text in files.items():
             (folder / name).parent.mkdir(exist_ok=True)
             (folder / name).write_text(text, encoding="utf-8")
@@ -97,7 +97,8 @@ def test_a_kill_at_every_step_loses_nothing(tmp_path: Path, way: str) -> None:
             break
         if way == "one call":
             assert read(site) in (OLD, NEW)
-        swap.restore(site)
+        with swap.alone(site):
+            pass
         assert read(site) in (OLD, NEW)
         seen.add(read(site)["index.html"])
         if step % 3 == 0:
@@ -116,7 +117,7 @@ def test_an_exception_leaves_the_last_site(tmp_path: Path, fault: type[BaseExcep
     """When writing the new site fails, the old one stands and the half-written one is gone."""
     site = tmp_path / "site"
     write(site, OLD)
-    with pytest.raises(fault), new_site(site) as folder:  # noqa: PT012
+    with pytest.raises(fault), swap.alone(site), new_site(site) as folder:  # noqa: PT012
         (folder / "index.html").write_text("half")
         raise fault
     assert read(site) == OLD
@@ -167,13 +168,54 @@ def test_a_fresh_clone_is_replaced(tmp_path: Path) -> None:
 
 
 def test_two_publishes_do_not_meet(tmp_path: Path) -> None:
-    """A second publish into the same place is told so; the first one ends well."""
+    """A second publish into the same place is told so before its work; the first one ends well."""
     site = tmp_path / "site"
-    with new_site(site) as folder:
-        (folder / "index.html").write_text("first")
-        with pytest.raises(BusyError):
-            write(site, NEW)
+    with swap.alone(site):
+        with pytest.raises(BusyError, match="another publish into site is at work"), swap.alone(site):
+            pass
+        with new_site(site) as folder:
+            (folder / "index.html").write_text("first")
     assert read(site) == {"index.html": "first"}
+    assert [entry.name for entry in tmp_path.iterdir()] == ["site"]
+
+
+def test_publishes_side_by_side_do_not_mind(tmp_path: Path) -> None:
+    """While one site is held, the one beside it can be published."""
+    with swap.alone(tmp_path / "a"):
+        write(tmp_path / "b", NEW)
+    assert read(tmp_path / "b") == NEW
+
+
+def test_a_lock_put_away_meanwhile_is_looked_for_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Who opened the lock just before its holder put it away does not hold a lock that nobody sees."""
+    import fcntl
+
+    flock, place = fcntl.flock, swap.berth(tmp_path / "site")
+    taken: list[int] = []
+
+    def late(handle: int, how: int) -> None:
+        if not taken:
+            (place.lock / ".gitignore").unlink()
+            place.lock.rmdir()
+        taken.append(handle)
+        flock(handle, how)
+
+    monkeypatch.setattr(fcntl, "flock", late)
+    with swap.alone(tmp_path / "site"):
+        assert place.lock.is_dir()
+    assert len(taken) == 2
+
+
+def test_a_place_that_can_hold_no_site(tmp_path: Path) -> None:
+    """The root of the disk and a circle of links are refused in a sentence."""
+    (tmp_path / "one").symlink_to("other")
+    (tmp_path / "other").symlink_to("one")
+    with pytest.raises(NotOursError, match="root of the disk"), swap.alone(Path("/")):
+        pass
+    with pytest.raises(NotOursError, match="leads in a circle"), swap.alone(tmp_path / "one"):
+        pass
 
 
 def test_remains_of_a_kill_do_not_show_in_git(tmp_path: Path) -> None:
@@ -181,7 +223,7 @@ def test_remains_of_a_kill_do_not_show_in_git(tmp_path: Path) -> None:
     subprocess.run(["git", "init", "-q", tmp_path], check=True)
     child = os.fork()
     if child == 0:
-        with new_site(tmp_path / "site") as folder:
+        with swap.alone(tmp_path / "site"), new_site(tmp_path / "site") as folder:
             (folder / "index.html").write_text("half")
             os.kill(os.getpid(), signal.SIGKILL)
     os.waitpid(child, 0)

@@ -1,4 +1,4 @@
-"""What the workers could not make, as findings that name the lick."""
+"""What the workers could not make, and what a renderer had to say, as findings that name the lick."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from lickwright.text import Span
 
 DIED = "building/worker-died"
 NOT_MADE = "building/not-made"
+WARNING = "building/engraver-warning"
 HELP = (
     "This is a fault of the builder; please report it with the lick. Everything else has been made and kept"
 )
@@ -28,11 +29,16 @@ The builder met something in this lick that it cannot draw or sound. That is a f
 lick that proofs without errors can be made. The other licks were made and are kept; the site was not
 replaced."""
 
+_WARNING = """\
+The notation library drew this lick and had something to say about it. The score stands in the site: look at
+it, and when a sign is missing or out of place please report the sentence with the lick."""
+
 HANDBOOK = {
     DIED: ("A renderer took its process down", _DIED),
     NOT_MADE: ("A renderer could not make a lick", _NOT_MADE),
+    WARNING: ("The notation library has a warning", _WARNING),
 }
-"""Title and page of the two findings."""
+"""Title and page of each finding."""
 
 
 def findings_of(failures: Iterable[Failure], course: Course, book: Book) -> tuple[Finding, ...]:
@@ -51,6 +57,22 @@ def findings_of(failures: Iterable[Failure], course: Course, book: Book) -> tupl
         )
         found.setdefault((lick, work, failure.died), finding)
     return tuple(sorted(found.values(), key=lambda finding: finding.sort_key))
+
+
+def notes_of(warnings: Iterable[tuple[str, str]], course: Course, book: Book) -> tuple[Finding, ...]:
+    """Return a note for each lick and sentence that the engraver said over it."""
+    notes = (
+        Finding(
+            rule=WARNING,
+            severity=Severity.NOTE,
+            message=f"The notation of {lick} was made with a warning: {sentence}",
+            span=_place(lick, course, book),
+            help="Look at the score; if it is not as it should be, please report the sentence with the lick",
+            lick=lick,
+        )
+        for lick, sentence in warnings
+    )
+    return tuple(sorted(notes, key=lambda finding: finding.sort_key))
 
 
 def _place(lick: str, course: Course, book: Book) -> Span:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from lickwright.building import swap
 from lickwright.building.budget import Weight, weigh
 from lickwright.building.cache import Cache
-from lickwright.building.failures import findings_of
+from lickwright.building.failures import findings_of, notes_of
 from lickwright.building.progress import Step, Watch, unwatched
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.results import Results, fulfil
@@ -31,7 +31,7 @@ class Published:
 
     Attributes:
         proofed: The course and its proof.
-        findings: What the builder could not make; the site was not replaced when there is any.
+        findings: What the builder could not make (the site was not replaced), or notes on what it made.
         site: Whether the site was replaced.
         pages: Files written.
         made: Scores and sounds made now.
@@ -63,13 +63,17 @@ def publish(
         watch: Told how far the work has come.
 
     Raises:
-        NotOursError: ``site`` holds something that no publish put there.
-        BusyError: Another publish is at work there.
+        NotOursError: ``site`` holds something that no publish put there, or can be no folder.
+        BusyError: Another publish is at work there; said before any work.
+        ThemeError: A template of the author's cannot be used.
         WorkersError: No worker can be started, or the cache cannot be written.
         OSError: The disk refuses.
     """
-    swap.restore(site)
-    swap.check_ours(site.resolve())
+    with swap.alone(site):
+        return _publish(course, site, cache, sound, watch)
+
+
+def _publish(course: Path, site: Path, cache: Cache, sound: bool, watch: Watch) -> Published:
     watch(Step("Proofing"))
     proofed = proof_course(course)
     if proofed.proof.errors or proofed.course is None or proofed.book is None:
@@ -101,9 +105,10 @@ def publish(
             write(folder, path, body)
             if path.startswith("lessons/") and (weight := weigh(path, body)).over:
                 heavy.append(weight)
+    notes = notes_of(fulfilment.results.warnings, proofed.course, proofed.book)
     cache.trim()
     count = len(pages) + len(shelf)
-    return Published(proofed, site=True, pages=count, made=made, kept=kept, heavy=tuple(heavy))
+    return Published(proofed, notes, site=True, pages=count, made=made, kept=kept, heavy=tuple(heavy))
 
 
 def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:
@@ -122,11 +127,19 @@ def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterato
             yield path, sound_script(recorded)
 
 
+SUFFIXES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".webp", ".svg", ".avif"})
+"""Of files that are copied as pictures."""
+
+
 def pictures(pages: Iterable[Page], course: Path) -> Iterator[tuple[str, bytes]]:
-    """Yield the pictures that pages show; one that is not there, or leads out of pictures/, is left out."""
+    """Yield the pictures that pages show; what is none, or lies outside the course's, is left out.
+
+    An SVG is copied as it is: a page shows it by ``<img>``, where a browser runs no script of it (SVG 2,
+    "secure animated mode") and loads nothing.
+    """
     for path in dict.fromkeys(picture for page in pages for picture in page.pictures):
         file = find_picture(course, path)
-        if file is not None:
+        if file is not None and {file.suffix.lower(), Path(path).suffix.lower()} <= SUFFIXES:
             yield path, file.read_bytes()
 
 

@@ -34,7 +34,9 @@ class Renderer:
         work: What is made, in the words of a finding ("the notation of porch-step").
         function: ``module:function`` of the package, from order to result.
         unpack: From the bytes of a cache entry to the result.
-        sources: Packages and files of ours whose text decides what comes out.
+        sources: Packages and files of ours whose text decides what comes out: all that ``function``
+            imports, as the tests check. The ``__init__`` of a package that one module is used of decides
+            nothing.
         libraries: Distributions whose version does.
     """
 
@@ -54,7 +56,7 @@ RENDERERS: dict[type[Any], Renderer] = {
         work="notation",
         function="engraving.compact:engrave_compact",
         unpack=unpack_score,
-        sources=(*_MUSIC, "engraving"),
+        sources=(*_MUSIC, "findings", "analysis/naming.py", "engraving"),
         libraries=("verovio", "lxml"),
     ),
     SoundOrder: Renderer(

@@ -10,7 +10,7 @@ from lickwright.building.plan import Job, Keys, chunks, jobs
 from lickwright.building.progress import Tally, Watch, unwatched
 from lickwright.building.renderers import RENDERERS, renderer_of, version_of
 from lickwright.building.workers import Failure, run
-from lickwright.model.orders import Order, Result
+from lickwright.model.orders import Engraved, Order, Result
 
 
 class Results(Mapping[Order, Result]):
@@ -20,12 +20,16 @@ class Results(Mapping[Order, Result]):
         wanted: One job for each value among the orders.
 
     Looking up what was not ordered raises KeyError; OSError says that the cache has lost what it held.
+
+    Attributes:
+        warnings: Lick and sentence: what the engraver said over the scores that have been looked at.
     """
 
     def __init__(self, wanted: Iterable[Job], keys: Keys, cache: Cache) -> None:
         self._jobs = {job.key: job for job in wanted}
         self._keys = keys
         self._cache = cache
+        self.warnings: dict[tuple[str, str], None] = {}
 
     def __getitem__(self, order: Order) -> Result:
         key = self._keys.key(order)
@@ -34,7 +38,10 @@ class Results(Mapping[Order, Result]):
         body = self._cache.get(key)
         if body is None:
             raise OSError(f"the cache has lost an entry while it was in use: {self._cache.folder}")
-        return renderer_of(order).unpack(body)
+        result = renderer_of(order).unpack(body)
+        if isinstance(result, Engraved):
+            self.warnings |= {(order.for_lick, " ".join(said.split())): None for said in result.warnings}
+        return result
 
     def __iter__(self) -> Iterator[Order]:
         return (job.order for job in self._jobs.values())

@@ -7,6 +7,7 @@ Everything lies beside the site, so that it is on the same file system:
     .site.next    the new site while it is written, then the old one until it is gone
     .site.past    the old site between the two renames
     .site.swap    the marker: the new site is complete
+    .site.lock    an empty folder, held by the process that publishes there
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ import os
 import shutil
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -50,13 +51,43 @@ class Berth:
     next: Path
     past: Path
     marker: Path
+    lock: Path
 
 
 def berth(folder: Path) -> Berth:
-    """Return the place of a site; a link is followed, so that the link itself stays."""
-    site = folder.resolve()
-    beside = {end: site.with_name(f".{site.name}.{end}") for end in ("next", "past", "swap")}
-    return Berth(site, beside["next"], beside["past"], beside["swap"])
+    """Return the place of a site; a link is followed, so that the link itself stays.
+
+    Raises:
+        NotOursError: Links lead in a circle, or to the root of the disk: there is no place for a site.
+    """
+    try:
+        site = folder.resolve()
+    except (RuntimeError, OSError):
+        raise NotOursError(f"{folder} is a link that leads in a circle") from None
+    if not site.name or site.is_symlink():  # later versions of resolve leave a circle as it is
+        reason = "is a link that leads in a circle" if site.name else "is the root of the disk"
+        raise NotOursError(f"{folder} {reason}; a site wants a folder of its own")
+    beside = (site.with_name(f".{site.name}.{end}") for end in ("next", "past", "swap", "lock"))
+    return Berth(site, *beside)
+
+
+@contextmanager
+def alone(folder: Path) -> Iterator[None]:
+    """Hold the place of a site against other publishes, from before the work to its end.
+
+    What a killed publish left undone is finished first, so that the place holds a whole site or none.
+
+    Raises:
+        NotOursError: ``folder`` is a file, or holds something that no publish put there.
+        BusyError: Another process is publishing there; said at once.
+        OSError: The disk refuses.
+    """
+    place = berth(folder)
+    check_ours(place.site)
+    place.site.parent.mkdir(parents=True, exist_ok=True)
+    with _locked(place):
+        finish(place)
+        yield
 
 
 @contextmanager
@@ -66,38 +97,25 @@ def new_site(folder: Path) -> Iterator[Path]:
     Whatever happens, the site that was published before stays whole until the new one is.
 
     Args:
-        folder: Where the site is to stand; its parents are made.
+        folder: Where the site is to stand; held with ``alone`` by the caller.
 
     Raises:
-        NotOursError: ``folder`` is a file, or holds something that no publish put there.
-        BusyError: Another process is publishing there.
         OSError: The disk refuses.
     """
     place = berth(folder)
     check_ours(place.site)
-    place.site.parent.mkdir(parents=True, exist_ok=True)
-    with _alone(place.site.parent):
-        finish(place)
+    _remove(place.next)
+    place.next.mkdir()
+    # What is left after a kill must not show in the author's version control.
+    (place.next / _IGNORE).write_text(_IGNORE_ALL, encoding="utf-8")
+    try:
+        yield place.next
+        (place.next / SEAL).write_text(_SEAL_TEXT, encoding="utf-8")
+        (place.next / _IGNORE).write_text(_IGNORE_SITE, encoding="utf-8")
+        _swap(place)
+    finally:
         _remove(place.next)
-        place.next.mkdir()
-        # What is left after a kill must not show in the author's version control.
-        (place.next / _IGNORE).write_text(_IGNORE_ALL, encoding="utf-8")
-        try:
-            yield place.next
-            (place.next / SEAL).write_text(_SEAL_TEXT, encoding="utf-8")
-            (place.next / _IGNORE).write_text(_IGNORE_SITE, encoding="utf-8")
-            _swap(place)
-        finally:
-            _remove(place.next)
-            finish(place)
-
-
-def restore(folder: Path) -> None:
-    """Finish what a killed publish left undone, so that the place holds a whole site again."""
-    place = berth(folder)
-    if place.marker.exists() or place.past.exists():
-        with _alone(place.site.parent):
-            finish(place)
+        finish(place)
 
 
 def check_ours(site: Path) -> None:
@@ -165,24 +183,43 @@ def exchange(one: Path, other: Path) -> bool:
 
 
 @contextmanager
-def _alone(parent: Path) -> Iterator[None]:
-    """Hold a lock on the folder around the site; the system lets go of it when the process ends."""
+def _locked(place: Berth) -> Iterator[None]:
+    """Hold the lock of a site; the system lets go of it when the process ends, killed or not."""
     try:
         import fcntl
     except ImportError:
         yield
         return
-    handle = os.open(parent, os.O_RDONLY)
+    while True:
+        place.lock.mkdir(exist_ok=True)
+        with suppress(FileNotFoundError):
+            # Left by a kill, it must not show in the author's version control either.
+            (place.lock / _IGNORE).write_text(_IGNORE_ALL, encoding="utf-8")
+            handle = os.open(place.lock, os.O_RDONLY)
+            try:
+                fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            except BlockingIOError:
+                os.close(handle)
+                raise BusyError(f"another publish into {place.site.name} is at work") from None
+            except OSError:
+                break  # a file system without locks
+            if _is_at(handle, place.lock):
+                break
+            os.close(handle)  # who held it has just put it away
     try:
-        try:
-            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:
-            raise BusyError(f"another publish is at work in {parent.name}") from None
-        except OSError:
-            pass  # a file system without locks
         yield
     finally:
+        with suppress(OSError):  # somebody who looks for it at this moment keeps it
+            (place.lock / _IGNORE).unlink()
+            place.lock.rmdir()  # while it is held: who opened it meanwhile looks again
         os.close(handle)
+
+
+def _is_at(handle: int, path: Path) -> bool:
+    try:
+        return os.path.samestat(os.fstat(handle), path.stat())
+    except OSError:
+        return False
 
 
 def _remove(folder: Path) -> None:

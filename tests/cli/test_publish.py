@@ -67,6 +67,37 @@ def test_a_folder_that_is_not_ours_is_refused(lickwright: Command, started: Path
         assert (folder / "letter.txt").read_text() == "dear"
 
 
+@pytest.mark.parametrize("folder", ["/", "circle"])
+def test_a_place_that_can_hold_no_site(
+    lickwright: Command, started: Path, tmp_path: Path, folder: str
+) -> None:
+    """The root of the disk and a circle of links end with status 2 and a plain sentence."""
+    assert started.is_dir()
+    (tmp_path / "circle").symlink_to("circle")
+    outcome = lickwright("publish", "--no-sound", "--to", folder)
+    assert outcome.status == 2
+    assert outcome.err.count("\n") == 1
+    assert "fault of the builder" not in outcome.err
+
+
+@pytest.mark.parametrize(
+    ("template", "said"),
+    [
+        (b"<p>\n{% if %}\n", "theme/templates/lesson.html, line 2"),
+        (b"<p>\n{{ nowhere }}\n", "theme/templates/lesson.html, line 2: 'nowhere' is undefined"),
+        (b"caf\xe9", "theme/templates/lesson.html, line 1: the file is not UTF-8"),
+    ],
+)
+def test_a_fault_in_the_authors_theme(lickwright: Command, started: Path, template: bytes, said: str) -> None:
+    """The file and line of the theme are named, status 2; the builder takes no blame."""
+    (started / "theme" / "templates").mkdir(parents=True)
+    (started / "theme" / "templates" / "lesson.html").write_bytes(template)
+    outcome = lickwright("publish", "--no-sound")
+    assert outcome.status == 2
+    assert said in outcome.err
+    assert "fault of the builder" not in outcome.err
+
+
 def test_git_sees_nothing_of_a_publish(lickwright: Command, started: Path, tmp_path: Path) -> None:
     """In a fresh clone, where ``site`` holds only its .gitignore, a publish leaves the work tree clean."""
     assert started.is_dir()

@@ -3,6 +3,7 @@
 import pytest
 
 from lickwright.cli.speech import harmless
+from lickwright.report.text import clean
 
 
 @pytest.mark.parametrize(
@@ -12,11 +13,12 @@ def test_terminal_codes_are_shown_not_sent(code: str) -> None:
     """Control and direction signs are replaced, the words around them stay."""
     shown = harmless(f"bar {code} two")
     assert code[0] not in shown
+    assert shown == clean(f"bar {code} two")
     assert shown.startswith("bar ")
     assert shown.endswith(" two")
 
 
-@pytest.mark.parametrize("text", ["plain", "B♭ over D♯°, “so”", "two\nlines\tand a tab", "日本語", "e\u0301"])
+@pytest.mark.parametrize("text", ["plain", "B♭ over D♯°, “so”", "two\nlines", "日本語", "e\u0301"])
 def test_words_are_left_alone(text: str) -> None:
-    """Signs of music, other scripts, line ends and tabs come out as they are."""
+    """Signs of music, other scripts and line ends come out as they are."""
     assert harmless(text) == text

@@ -60,7 +60,7 @@ def _run(arguments: list[str] | None) -> int:
     except (click.Abort, KeyboardInterrupt):
         complain("stopped; the last site is as it was")
         return COULD_NOT_RUN
-    except BrokenPipeError:
+    except BrokenPipeError:  # who read what was asked for has gone, as `head` does
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return COULD_NOT_RUN
     except OSError as error:

@@ -36,13 +36,14 @@ def publish(course: Path, site: Path, no_sound: bool, cache: Path | None, progre
     from lickwright.building.publish import publish as publish_course
     from lickwright.building.workers import WorkersError
     from lickwright.cli.progress import Progress
+    from lickwright.pages.theme import ThemeError
 
     watch = Progress(progress)
     try:
         published = publish_course(
             course, site, Cache(cache or default_folder()), sound=not no_sound, watch=watch
         )
-    except WorkersError as error:
+    except (ThemeError, WorkersError) as error:
         raise click.ClickException(str(error)) from None
     finally:
         watch.end()

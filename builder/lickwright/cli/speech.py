@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import unicodedata
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
@@ -56,7 +55,9 @@ def complain(text: str) -> None:
 
 
 def harmless(text: str) -> str:
-    """Take terminal codes out of a text that an author wrote: control and direction signs become ``�``."""
+    """Take out of a text all that a terminal obeys but line ends; the rule is that of the findings."""
     if text.isascii() and text.isprintable():
         return text
-    return "".join(c if c in "\n\t" or unicodedata.category(c) not in {"Cc", "Cf"} else "�" for c in text)
+    from lickwright.report.text import clean
+
+    return "\n".join(clean(line) for line in text.split("\n"))

@@ -1,19 +1,22 @@
 """The theme: templates and assets, ours with the author's own files put over them.
 
 An author's ``theme/`` folder replaces file by file: ``theme/templates/lesson.html`` that template,
-``theme/tokens.css`` that sheet; a further sheet of any name is put last. Templates run in a
+``theme/tokens.css`` that sheet; a further sheet of any name is put last. Scripts are ours alone: a
+course brings words, music and looks, nothing that runs at a student's. Templates run in a
 sandbox with escaping always on, so text can become markup nowhere.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import traceback
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from jinja2 import DictLoader, StrictUndefined
+from jinja2 import FunctionLoader, StrictUndefined, TemplateError, TemplateSyntaxError
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 if TYPE_CHECKING:
@@ -23,6 +26,12 @@ SHEETS = ("tokens.css", "page.css", "score.css", "proof.css", "print.css")
 """In the order in which they are laid over each other; print is always the last of ours."""
 SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js")
 """What a page with music runs, in this order; ``light.js`` comes before them on every page."""
+_OWN = "theme/templates/"
+"""Where an author's own templates lie in a course; begins their names in tracebacks."""
+
+
+class ThemeError(ValueError):
+    """A template of an author's own cannot be used; says which, where and why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,15 +41,17 @@ class Theme:
     Attributes:
         templates: Text by name.
         assets: Sheets and scripts by name, for the site's ``theme/`` folder.
+        own: Names of the templates that are an author's.
     """
 
     templates: Mapping[str, str]
     assets: Mapping[str, bytes]
+    own: frozenset[str] = frozenset()
     _environment: ImmutableSandboxedEnvironment = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         environment = ImmutableSandboxedEnvironment(
-            loader=DictLoader(self.templates),
+            loader=FunctionLoader(self._source),
             autoescape=True,
             undefined=StrictUndefined,
             trim_blocks=True,
@@ -56,12 +67,44 @@ class Theme:
         return (*SHEETS, *further)
 
     def render(self, template: str, **context: Any) -> str:
-        """Return a page."""
-        return self._environment.get_template(template).render(**context)
+        """Return a page.
+
+        Raises:
+            ThemeError: A template of the author's is to blame.
+        """
+        with self._blamed():
+            return self._environment.get_template(template).render(**context)
 
     def macro(self, template: str, name: str, value: object) -> str:
-        """Return what one macro of a template makes of a value."""
-        return str(getattr(self._environment.get_template(template).module, name)(value))
+        """Return what one macro of a template makes of a value; raises as ``render`` does."""
+        with self._blamed():
+            return str(getattr(self._environment.get_template(template).module, name)(value))
+
+    def compile(self) -> None:
+        """Compile the author's own templates, so that a slip in one is told before any work."""
+        with self._blamed():
+            for name in sorted(self.own):
+                self._environment.get_template(name)
+
+    def _source(self, name: str) -> tuple[str, str, None] | None:
+        text = self.templates.get(name)
+        return None if text is None else (text, f"{_OWN if name in self.own else ''}{name}", None)
+
+    @contextmanager
+    def _blamed(self) -> Iterator[None]:
+        """Tell a fault in a template of the author's from one of ours."""
+        try:
+            yield
+        except TemplateSyntaxError as error:
+            if error.name not in self.own:
+                raise
+            raise ThemeError(f"{_OWN}{error.name}, line {error.lineno}: {error.message}") from error
+        except Exception as error:
+            frames = traceback.extract_tb(error.__traceback__)
+            own = [frame for frame in frames if frame.filename.startswith(_OWN)]
+            if not own or not (isinstance(error, TemplateError) or frames[-1] is own[-1]):
+                raise
+            raise ThemeError(f"{own[-1].filename}, line {own[-1].lineno}: {error}") from error
 
 
 def read_theme(author: Path | None = None, name: str = "press") -> Theme:
@@ -73,20 +116,30 @@ def read_theme(author: Path | None = None, name: str = "press") -> Theme:
 
     Raises:
         FileNotFoundError: When we have no such theme.
+        ThemeError: A template of the author's is not UTF-8 text or not a template.
     """
     folder = _themes() / name
     if not folder.is_dir():
         raise FileNotFoundError(name)
-    templates: dict[str, str] = {}
-    assets: dict[str, bytes] = {}
-    for layer in (folder, author):
-        if layer is None or not layer.is_dir():
-            continue
-        assets.update((f.name, f.read_bytes()) for f in _files(layer) if f.name.endswith((".css", ".js")))
-        inner = layer / "templates"
-        if inner.is_dir():
-            templates.update((f.name, f.read_text(encoding="utf-8")) for f in _files(inner))
-    return Theme(templates, dict(sorted(assets.items())))
+    templates = {f.name: f.read_text(encoding="utf-8") for f in _files(folder / "templates")}
+    assets = {f.name: f.read_bytes() for f in _files(folder) if f.name.endswith((".css", ".js"))}
+    own: dict[str, str] = {}
+    if author is not None and author.is_dir():
+        assets |= {f.name: f.read_bytes() for f in _files(author) if f.name.endswith(".css")}
+        if (author / "templates").is_dir():
+            own = {f.name: _text(f) for f in _files(author / "templates")}
+    theme = Theme(templates | own, dict(sorted(assets.items())), frozenset(own))
+    theme.compile()
+    return theme
+
+
+def _text(file: Traversable) -> str:
+    body = file.read_bytes()
+    try:
+        return body.decode().replace("\r\n", "\n")
+    except UnicodeDecodeError as error:
+        line = body.count(b"\n", 0, error.start) + 1
+        raise ThemeError(f"{_OWN}{file.name}, line {line}: the file is not UTF-8 text") from None
 
 
 def _themes() -> Traversable:

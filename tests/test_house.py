@@ -1,5 +1,6 @@
 """The house in order: files that can be read at a glance, layers that hold, pages without inline style."""
 
+import ast
 import os
 import re
 import shutil
@@ -53,17 +54,71 @@ def test_layers_hold() -> None:
         ("pages/site.py", "import verovio"),
         ("model/canonical.py", "import lickwright.reading"),
         ("theory/pitch.py", "from multiprocessing import Pool"),
+        ("pages/site.py", "import lickwright.engraving.engrave"),
+        ("newcomer/__init__.py", "import lickwright.cli"),
     ],
 )
 def test_a_broken_layer_is_found(tmp_path: Path, module: str, line: str) -> None:
     """The contracts notice an import that they forbid."""
     shutil.copytree(ROOT / "builder", tmp_path / "builder", ignore=shutil.ignore_patterns("__pycache__"))
     shutil.copy(ROOT / "pyproject.toml", tmp_path)
-    with (tmp_path / "builder" / "lickwright" / module).open("a", encoding="utf-8") as file:
+    changed = tmp_path / "builder" / "lickwright" / module
+    changed.parent.mkdir(exist_ok=True)
+    with changed.open("a", encoding="utf-8") as file:
         file.write(f"\n{line}\n")
     outcome = lint_imports(tmp_path)
     assert outcome.returncode == 1
     assert "BROKEN" in outcome.stdout
+
+
+WRITING = {"write_text", "write_bytes", "mkdir", "makedirs", "touch", "unlink", "rmdir", "rmtree", "rename"}
+WRITING |= {"symlink_to", "hardlink_to", "mkstemp", "mkdtemp", "copyfile", "copytree"}
+OF_OS = {"replace", "remove", "copy", "copy2", "move", "rename"}
+"""Names that are about files only in ``os`` and ``shutil``."""
+
+
+def writing(code: str) -> list[int]:
+    """Return the lines of a module that write to the disk."""
+    found = []
+    for node in ast.walk(ast.parse(code)):
+        if not isinstance(node, ast.Call):
+            continue
+        call = ast.unparse(node.func)
+        owner, _, name = call.rpartition(".")
+        said = [*node.args, *(word.value for word in node.keywords if word.arg == "mode")]
+        modes = [one.value for one in said if isinstance(one, ast.Constant) and isinstance(one.value, str)]
+        opens = name in {"open", "fdopen"} and any(
+            set(mode) & set("wax+") and len(mode) < 4 for mode in modes
+        )
+        if opens or name in WRITING or (owner in {"os", "shutil"} and name in OF_OS):
+            found.append(node.lineno)
+    return found
+
+
+def test_below_the_building_nothing_writes() -> None:
+    """Only the commands and the building write files (a nameless one that holds what Verovio prints aside)."""
+    upper = {"cli", "building"}
+    lower = [file for file in CODE if file.relative_to(PACKAGE).parts[0] not in upper]
+    assert len(lower) > 200
+    assert {str(file): found for file in lower if (found := writing(file.read_text("utf-8")))} == {}
+    assert writing((PACKAGE / "building" / "swap.py").read_text("utf-8"))
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "open(name, 'w')",
+        "path.open(mode='ab')",
+        "path.write_text('x')",
+        "path.parent.mkdir()",
+        "os.replace(a, b)",
+        "shutil.move(a, b)",
+    ],
+)
+def test_a_writing_line_is_found(line: str) -> None:
+    """The scan above sees the usual ways to write, and takes no reading and no other ``replace`` for one."""
+    assert writing(f"a = 1\n{line}\n") == [2]
+    assert writing("path.open('rb')\ntext.replace('w', 'a')\nreplace(note, tones=())\nmoment.move(0)") == []
 
 
 def test_nothing_is_styled_in_place() -> None:

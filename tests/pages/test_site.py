@@ -27,6 +27,7 @@ def dead_links(site: dict[str, str]) -> list[str]:
     for path, html in site.items():
         for address in re.findall(r'(?:href|src)="([^"]*)"', html):
             file, _, anchor = address.partition("#")
+            file = file.partition("?")[0]
             target = normpath(join(dirname(path), file)) if file else path
             if address.startswith(("https:", "#g-")) or file.startswith("../pictures/"):
                 continue

@@ -216,9 +216,79 @@ def test_times(desk):
 
 def test_all_bars_are_looped_with_their_repeats(desk):
     """A range is from bar to bar as first played; the whole goes on to the end of the last repeat."""
-    music = "{bars: [[0, 1], [1, 2]], length: 4}"
+    music = "{bars: [[0, 0, 1], [1, 1, 2], [0, 2, 3], [1, 3, 4]]}"
     spans = [desk.page.evaluate(f"lickwright.time.span({music}, {r})") for r in ([0, 0], [1, 1], [0, 1])]
-    assert spans == [[0, 1], [1, 2], [0, 4]]
+    assert spans == [[[0, 1]], [[1, 2]], [[0, 4]]]
+
+
+def test_a_loop_over_a_repeat_plays_the_chosen_bars_only(desk):
+    """Where the music runs straight through them it is that pass; over an ending, runs in written order."""
+    order = [0, 1, 2, 1, 2, 3, 4, 3, 5]  # a pickup, two bars twice, a bar with a first and a second ending
+    bars = [[bar, k, k + 1] for k, bar in enumerate(order)]
+    found = {
+        tuple(r): desk.page.evaluate(f"lickwright.time.span({{bars: {bars}}}, {r})")
+        for r in ([2, 3], [1, 3], [3, 5], [4, 5], [0, 5])
+    }
+    assert found == {
+        (2, 3): [[4, 6]],
+        (1, 3): [[3, 6]],
+        (3, 5): [[5, 7], [8, 9]],
+        (4, 5): [[6, 7], [8, 9]],
+        (0, 5): [[0, 9]],
+    }
+
+
+def test_a_grace_note_before_the_loop_is_in_it(desk):
+    """The piece begins with the grace note and is as long as its bars: it ends that much earlier."""
+    span = desk.page.evaluate(
+        "lickwright.time.span({bars: [[0, 0, 1], [1, 1, 2, 0.125], [2, 2, 3]]}, [1, 1])"
+    )
+    assert span == [[0.875, 1.875]]
+
+
+def test_words_leave_the_page_where_it_is(desk):
+    """Where the notes are in view nothing scrolls, and the mark stays after the sound, until Escape."""
+    page = desk.page
+    page.locator("a.lick").scroll_into_view_if_needed()
+    before = page.evaluate("scrollY")
+    page.locator("a.lick").click()
+    expect(page.locator("#first .play")).to_have_text("Stop")
+    expect(page.locator("#first .play")).to_have_text("Play")
+    assert page.evaluate("scrollY") == before
+    assert page.locator("#first .wide .meant").count() == 2
+    page.keyboard.press("Escape")
+    expect(page.locator(".meant")).to_have_count(0)
+
+
+def test_words_on_another_page_point_here(chromium: Browser, trial_page: Path, press):
+    """On arrival the notes asked for are marked; nothing sounds before Play."""
+    desk = press.open_desk(chromium, trial_page)
+    desk.page.goto(trial_page.as_uri() + "?notes=1.1+1.2#second")
+    expect(desk.page.locator("#second .wide .meant")).to_have_count(4)
+    expect(desk.page.locator("#second .play")).to_have_text("Play")
+    assert desk.faults == []
+    desk.page.context.close()
+
+
+def test_a_drag_starts_the_sound_once(desk):
+    """While the bars are drawn over nothing starts anew; letting go does, once."""
+    page = desk.page
+    page.evaluate(
+        "() => { window.starts = 0; const play = lickwright.audio.play;"
+        " lickwright.audio.play = (...all) => { starts += 1; return play(...all); }; }"
+    )
+    bars = [page.locator(f"#first .wide [data-bar='{k}']") for k in range(2)]
+    bars[0].click()
+    page.locator("#first .play").click()
+    expect(page.locator("#first .spot").first).to_be_attached()
+    bars[0].hover()
+    page.mouse.down()
+    for bar in (bars[1], bars[0], bars[1]):
+        bar.hover()
+    assert page.evaluate("starts") == 1
+    page.mouse.up()
+    page.wait_for_function("starts === 2")
+    assert page.evaluate(PRESSED) == ["0", "1"]
 
 
 def test_two_widths_share_one_state(chromium: Browser, trial_page: Path, press):

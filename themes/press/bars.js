@@ -1,8 +1,7 @@
 // @ts-check
 /**
- * Choosing a loop on the notation, by mouse, touch or keys. The buttons over the bars are the only
- * pointer layer and one Tab stop a layout: arrows, Home and End move, Shift extends, Enter and
- * Space take one bar, the same bar again or Escape lets go.
+ * Choosing a loop on the notation. The buttons over the bars are one Tab stop a layout: arrows, Home
+ * and End move, Shift extends, Enter and Space take one bar, the same again or Escape lets go.
  *
  * @typedef {[number, number] | null} BarRange first and last bar by index, or none
  */
@@ -14,7 +13,7 @@ function buttonOf(target) {
   return target instanceof Element ? target.closest(".bars button") : null;
 }
 
-/** @param {HTMLButtonElement} button */
+/** @param {any} button */
 function barOf(button) { return Number(button.dataset.bar); }
 
 /** @param {number} one @param {number} other @returns {[number, number]} */
@@ -26,7 +25,7 @@ function between(one, other) { return one < other ? [one, other] : [other, one];
  * @param {{range: () => BarRange, choose: (range: BarRange, moving?: boolean) => void}} player
  */
 function watch(layout, player) {
-  const buttons = /** @type {HTMLButtonElement[]} */ (Array.from(layout.querySelectorAll(".bars button")));
+  /** @type {any[]} */ const buttons = Array.from(layout.querySelectorAll(".bars button"));
   /** @type {number | null} where a range that is being extended began */
   let anchor = null;
   let dragged = false;
@@ -53,13 +52,11 @@ function watch(layout, player) {
     button.addEventListener("focus", () => { step(k, false); });
   });
   step(0, false);
-  // on paper the margin stands in columns as wide as the bars
-  for (const line of layout.querySelectorAll(".line")) {
-    const found = line.querySelectorAll(".bars button");
-    line.querySelectorAll(".marg>div").forEach((entry, k) => {
-      /** @type {HTMLElement} */ (entry).style.setProperty("--w", /** @type {HTMLElement} */ (found[k]).dataset.w + "%");
-    });
-  }
+  // under its line the margin stands in columns as wide as the bars
+  /** @type {NodeListOf<HTMLElement>} */ (layout.querySelectorAll(".marg>div")).forEach((entry, k) => {
+    const { x, w } = buttons[k].dataset;
+    entry.style.flex = "0 1 " + (Number(w) + (entry.previousElementSibling ? 0 : Number(x))) + "%";
+  });
 
   layout.addEventListener("pointerdown", (event) => {
     const button = buttonOf(event.target);
@@ -75,15 +72,14 @@ function watch(layout, player) {
       anchor = began;
       player.choose(between(began, barOf(over)), true);
     }
+    const ends = new AbortController(), watched = { signal: ends.signal };
     function drop() {
+      ends.abort();
       if (dragged) player.choose(player.range());
-      removeEventListener("pointermove", drag);
-      removeEventListener("pointerup", drop);
-      removeEventListener("pointercancel", drop);
     }
-    addEventListener("pointermove", drag);
-    addEventListener("pointerup", drop);
-    addEventListener("pointercancel", drop);
+    addEventListener("pointermove", drag, watched);
+    addEventListener("pointerup", drop, watched);
+    addEventListener("pointercancel", drop, watched);
   });
 
   layout.addEventListener("click", (event) => {
@@ -116,13 +112,12 @@ function watch(layout, player) {
  */
 function mark(section, range) {
   for (const found of section.querySelectorAll(".bars button")) {
-    const bar = barOf(/** @type {HTMLButtonElement} */ (found));
+    const bar = barOf(found);
     found.setAttribute("aria-pressed", String(range !== null && bar >= range[0] && bar <= range[1]));
     found.classList.toggle("from", range !== null && bar === range[0]);
     found.classList.toggle("to", range !== null && bar === range[1]);
   }
 }
 
-window.lickwright = window.lickwright || {};
-window.lickwright.bars = { watch: watch, mark: mark };
+window.lickwright.bars = { watch, mark };
 }());

@@ -1,17 +1,16 @@
 // @ts-check
 /**
- * The practice player: one for each section of class "practice" that carries music, one of them
- * sounding at a time. The markup is whole without it; only what exists in the page is bound.
+ * The practice player: one for each section that carries music, one of them sounding at a time.
  */
 (function () {
 "use strict";
-const time = window.lickwright.time, audio = window.lickwright.audio, bars = window.lickwright.bars;
-const layouts = ["w-", "n-"]; // the wide and the narrow engraving of the same notes
-/** @type {{stop: () => void} | null} the one that sounds */ let sounding = null;
-/** @type {Element[]} what words point at, till the next action */ let meant = [];
+const { time, audio, bars } = window.lickwright;
+/** @type {any} the one that sounds */ let sounding = null;
+/** @type {Element[]} what words point at, till something is done */ let meant = [];
 let byHand = -9999, byUs = -9999; // when the page was last scrolled
-for (const kind of ["wheel", "touchmove"]) addEventListener(kind, () => { byHand = performance.now(); }, { passive: true });
-addEventListener("scroll", () => { if (performance.now() - byUs > 1200) byHand = performance.now(); }, { passive: true });
+for (const kind of ["wheel", "touchmove", "scroll"]) addEventListener(kind, () => {
+  if (kind !== "scroll" || performance.now() - byUs > 1200) byHand = performance.now();
+}, { passive: true });
 
 /** @param {Element[]} marked */
 function mean(marked) {
@@ -20,7 +19,7 @@ function mean(marked) {
   meant = marked;
 }
 
-/** @param {Element[]} marked @returns {Element[]} those of the layout that is shown */
+/** @param {Element[]} marked those of the layout that is shown */
 function shownOf(marked) { return marked.filter((note) => note.getClientRects().length); }
 
 /** @param {{top: number, bottom: number}} box */
@@ -36,56 +35,45 @@ function reveal(system, block) {
 /** @param {string} prefix @param {string[]} tones @returns {Element[]} their notes in all layouts, on staff and tab */
 function notes(prefix, tones) {
   const found = [];
-  for (const layout of layouts) for (const tone of tones) for (const staff of "st") {
+  for (const layout of ["w-", "n-"]) for (const tone of tones) for (const staff of "st") {
     const note = document.getElementById(layout + prefix + staff + tone);
     if (note) found.push(note);
   }
   return found;
 }
 
-/**
- * Put a round of ink behind a tab figure. A note is a figure or a head itself, or a group with one in it.
- * @param {Element} note @returns {Element | null} the round, or none for a note on the staff
- */
+/** @param {Element} note @returns {Element | null} a round of ink behind its tab figure; none on the staff */
 function spot(note) {
   const figure = note.localName === "text" ? note : note.querySelector("text");
   if (!figure || note.querySelector("use")) return null;
   const size = parseFloat(getComputedStyle(figure.querySelector("tspan") || figure).fontSize) || 320;
   const round = document.createElementNS("http://www.w3.org/2000/svg", "circle");
-  round.setAttribute("class", "spot");
-  round.setAttribute("cx", figure.getAttribute("x") || "0");
-  round.setAttribute("cy", String(parseFloat(figure.getAttribute("y") || "0") - 0.34 * size));
-  round.setAttribute("r", String(Math.round(0.64 * size)));
+  const y = parseFloat(figure.getAttribute("y") || "0") - 0.34 * size;
+  Object.entries({ class: "spot", cx: figure.getAttribute("x") || "0", cy: y, r: Math.round(0.64 * size) })
+    .forEach(([name, value]) => round.setAttribute(name, String(value)));
   figure.before(round);
   return round;
 }
 
 /** @param {HTMLElement} section @param {any} music as time.js says */
 function player(section, music) {
-  /** @template {HTMLElement} T @param {string} name @returns {T | null} the part of that name */
-  function part(name) { return section.querySelector("[data-part=" + name + "]"); }
-  /** @type {HTMLButtonElement | null} */ const button = part("play");
-  /** @type {HTMLSelectElement | null} */ const tempo = part("tempo");
-  /** @type {HTMLInputElement | null} */ const count = part("count");
-  /** @type {HTMLInputElement | null} */ const loop = part("loop");
-  /** @type {HTMLSelectElement | null} */ const from = part("from");
-  /** @type {HTMLSelectElement | null} */ const to = part("to");
-  const said = part("said");
+  /** @type {any[]} */
+  const [button, tempo, count, loop, from, to, said] = ["play", "tempo", "count", "loop", "from", "to", "said"]
+    .map((name) => section.querySelector("[data-part=" + name + "]"));
   /** @type {[number, number]} */ let range = [0, music.written - 1];
   /** @type {any} the sound that runs, see sound.js */ let playing = null;
-  let turn = 0; // every start and stop takes a new turn: a file that arrives late finds its turn gone
-  /** @type {Element[]} */ let lit = [];
-  /** @type {(Element | null)[]} */ let spots = [];
-  /** @type {{parts: [number, number][], how: any, inside: number} | null} what runs, in seconds at full tempo */ let run = null;
+  let turn = 0; // every start and stop takes a new one: a file that arrives late finds its own gone
+  /** @type {any[]} */ let lit = [], spots = [];
+  /** @type {any} its parts, how, and the place in them */ let run = null;
   /** @type {Element | null} */ let system = null;
   let shown = -2, stale = false;
 
   /** @param {string} text */
   function say(text) { if (said && said.textContent !== text) said.textContent = text; }
 
-  function looping() { return loop !== null && loop.checked; }
+  function looping() { return loop && loop.checked; }
 
-  /** @param {number} index the light to show, -1 for none */
+  /** @param {number} index of the light, -1 for none */
   function show(index) {
     if (index === shown) return;
     shown = index;
@@ -95,7 +83,7 @@ function player(section, music) {
     for (const note of lit) note.classList.add("sounding");
     spots = lit.map(spot);
     const first = shownOf(lit)[0], now = first && first.closest(".system");
-    if (!now || now === system) return;
+    if (!now || now === system || run.how.ring) return;
     system = now;
     if (performance.now() - byHand > 3000) reveal(now, "center");
   }
@@ -110,25 +98,23 @@ function player(section, music) {
   }
 
   /**
-   * @param {[number, number][]} parts seconds at full tempo; the whole, not looped, rings out
-   * @param {{loop?: boolean, count?: boolean, pickup?: boolean, whole?: boolean, ring?: boolean}} how
-   * @param {number} [offset] seconds into them
+   * @param {[number, number][]} parts seconds at full tempo, as `offset` into them
+   * @param {any} how loop, count, pickup, whole, ring
    */
   function start(parts, how, offset = 0) {
     stop();
     if (sounding) sounding.stop();
     sounding = self;
     byHand = -9999;
-    const mine = turn, chosen = music.tempi[tempo ? tempo.selectedIndex : 0], scale = chosen.scale, all = time.lengthOf(parts);
+    const mine = turn, { file, scale } = music.tempi[tempo ? tempo.selectedIndex : 0], all = time.lengthOf(parts);
     if (button) { button.textContent = "Stop"; button.classList.add("on"); }
-    audio.load(chosen.file).then((/** @type {AudioBuffer} */ buffer) => {
+    audio.load(file).then((/** @type {any} */ buffer) => {
       if (mine !== turn) return;
-      const running = playing = audio.play(buffer, {
+      const now = run = { parts, how, inside: offset }, running = playing = audio.play(buffer, {
         parts: how.whole ? null : parts.map((part) => part.map((seconds) => seconds * scale)),
         loop: how.loop, ring: how.ring, ended: stop, offset: offset * scale,
         count: how.count ? time.countIn(music, scale, how.pickup) : null,
       });
-      const now = run = { parts: parts, how: how, inside: offset };
       function follow() {
         if (playing !== running) return;
         const elapsed = running.elapsed() / scale;
@@ -137,7 +123,7 @@ function player(section, music) {
         requestAnimationFrame(follow);
       }
       follow();
-    }).catch((/** @type {Error} */ fault) => {
+    }).catch((/** @type {any} */ fault) => {
       if (mine !== turn) return;
       stop();
       say(fault.message + ".");
@@ -148,7 +134,7 @@ function player(section, music) {
     mean([]);
     const whole = !looping();
     start(time.span(music, whole ? [0, music.written - 1] : range), {
-      loop: !whole, whole: whole, count: count !== null && count.checked, pickup: music.pickup > 0 && (whole || range[0] === 0),
+      loop: !whole, whole: whole, count: count && count.checked, pickup: music.pickup > 0 && (whole || range[0] === 0),
     });
   }
 
@@ -160,7 +146,7 @@ function player(section, music) {
     start(run.parts, { ...run.how, count: false }, Math.max(0, run.inside - (bar ? at - bar[1] : 0)));
   }
 
-  /** Draw the state that has changed, and play on if something plays. */
+  /** Draw the state that has changed. */
   function renew() {
     bars.mark(section, looping() ? range : null);
     if (from) from.value = String(range[0]);
@@ -172,9 +158,7 @@ function player(section, music) {
   }
 
   const self = {
-    stop: stop,
-    id: section.id,
-    /** @returns {[number, number] | null} */
+    stop, id: section.id,
     range: () => looping() ? range : null,
     /** @param {[number, number] | null} chosen @param {boolean} [moving] more is to come */
     choose: (chosen, moving) => {
@@ -198,41 +182,41 @@ function player(section, music) {
       const marked = self.notes(tones), first = shownOf(marked)[0];
       mean(marked);
       if (span) start([span], { ring: true });
-      system = first ? first.closest(".system") : null;
-      reveal(system, "nearest");
+      if (first) reveal(first.closest(".system"), "nearest");
     },
   };
 
-  if (button) button.addEventListener("click", () => { if (sounding === self) { mean([]); stop(); } else play(); });
-  if (tempo) tempo.addEventListener("change", playOn);
-  if (loop) loop.addEventListener("change", () => {
-    renew();
-    if (playing) { if (looping()) play(); else playing.finish(); }
+  section.addEventListener("click", (event) => {
+    if (event.target !== button) return;
+    if (sounding === self) { mean([]); stop(); } else play();
   });
-  [from, to].forEach((end, k) => {
-    if (end) end.addEventListener("change", () => {
-      const bar = Number(end.value);
-      self.choose(k ? [Math.min(range[0], bar), bar] : [bar, Math.max(range[1], bar)]);
-    });
+  section.addEventListener("change", ({ target }) => {
+    const bar = Number(/** @type {any} */ (target).value);
+    if (target === tempo) playOn();
+    if (target === from) self.choose([bar, Math.max(range[1], bar)]);
+    if (target === to) self.choose([Math.min(range[0], bar), bar]);
+    if (target === loop) {
+      renew();
+      if (playing) { if (looping()) play(); else playing.finish(); }
+    }
   });
-  for (const layout of section.querySelectorAll(".score > [role=group]")) bars.watch(/** @type {HTMLElement} */ (layout), self);
+  for (const layout of section.querySelectorAll(".score > [role=group]")) bars.watch(layout, self);
   section.addEventListener("keydown", (event) => {
-    if (event.key !== "Escape" || event.defaultPrevented) return;
-    if (sounding !== self && event.target instanceof Element && event.target.closest(".bars")) self.choose(null);
+    if (event.key === "Escape" && sounding !== self && event.target instanceof Element && event.target.closest(".bars")) self.choose(null);
   });
   for (const touch of ["pointerdown", "focusin"]) section.addEventListener(touch, audio.prepare, { once: true });
   return self;
 }
 
-/** @param {HTMLAnchorElement} link @param {Map<string, any>} players by the name of their piece */
-function bindLink(link, players) {
+/** @param {any} link */
+function bindLink(link) {
   const tones = (link.dataset.notes || "").split(" ");
   const found = (link.dataset.lick || "").split(" ").map((name, k) => ({
     player: players.get(name), span: (link.dataset.span || "").split(";")[k].split(" ").map(Number),
   })).filter((one) => one.player);
   if (!found.length) return; // it stays a link to the lick's place
   link.setAttribute("role", "button");
-  /** @param {any} one @returns {number} how far its notes are from the words; those in view come first */
+  /** @param {any} one @returns {number} from the words to its notes; those in view come first */
   function distance(one) {
     const boxes = shownOf(one.player.notes(tones)).map((note) => note.getBoundingClientRect()), words = link.getBoundingClientRect();
     if (!boxes.length) return Infinity;
@@ -250,13 +234,13 @@ function bindLink(link, players) {
   link.addEventListener("pointerdown", audio.prepare, { once: true });
 }
 
-const players = new Map();
+/** @type {Map<string, any>} by the name of their piece */ const players = new Map();
 for (const data of document.querySelectorAll(".practice script.music")) {
-  const section = /** @type {HTMLElement} */ (data.closest(".practice"));
+  /** @type {any} */ const section = data.closest(".practice");
   const music = JSON.parse(data.textContent || "{}");
   if (music.tempi && music.tempi.length) players.set(music.name, player(section, music));
 }
-for (const link of document.querySelectorAll("a.lick[data-lick]")) bindLink(/** @type {HTMLAnchorElement} */ (link), players);
+for (const link of document.querySelectorAll("a.lick[data-lick]")) bindLink(link);
 addEventListener("keydown", (event) => {
   if (event.key !== "Escape") return;
   mean([]);

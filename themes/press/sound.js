@@ -1,28 +1,19 @@
 // @ts-check
 /**
- * Sound: files arrive as classic scripts (a page opened from disk may fetch nothing), are decoded
- * once, and are played from buffers, because only these repeat to the sample.
- *
- * @typedef {Object} Playing a sound that was started
- * @property {number} start the moment of its first sample on the audio clock
- * @property {() => number} elapsed seconds of its pieces that the ear has heard
- * @property {() => void} finish leave the loop at its end
- * @property {() => void} stop
+ * Sound: files arrive as classic scripts (a page from disk may fetch nothing), are decoded once, and
+ * played from buffers, because only these repeat to the sample.
  */
 (function () {
 "use strict";
 const kept = 8; // decoded files held in memory
-const fade = 0.004; // seconds: long enough against a click, too short to hear
+const fade = 0.004; // seconds: against clicks, too short to hear
 const ring = 1; // seconds a quoted note rings out
 const lead = 0.06; // seconds between the call and the first sample
-/** @type {AudioContext | null} */
-let context = null;
-/** @type {Map<string, Promise<AudioBuffer>>} */
-const files = new Map();
-/** @type {Map<string, (text: string) => void>} */
-const waiting = new Map();
+/** @type {AudioContext | null} */ let context = null;
+/** @type {Map<string, Promise<AudioBuffer>>} */ const files = new Map();
+/** @type {Map<string, (text: string) => void>} */ const waiting = new Map();
 
-/** Make the audio clock run; called on the first touch of a player, since the first one is slow. */
+/** Make the audio clock run, at the first touch of a player, since that is slow. */
 function prepare() {
   context = context || new AudioContext();
   if (context.state === "suspended") context.resume().catch(() => { /* no device: Play will say so */ });
@@ -35,16 +26,11 @@ function bytes(text) {
   return Uint8Array.from(atob(text), (sign) => { return sign.charCodeAt(0); });
 }
 
-/** @param {string} file an address ending in KEY.js @returns {string} */
-function keyOf(file) {
-  return file.replace(/^.*\//, "").replace(/\.js$/, "");
-}
-
 /** @param {string} file @returns {Promise<string>} */
 function arrive(file) {
   return new Promise((resolve, reject) => {
     const script = document.createElement("script");
-    const key = keyOf(file);
+    const key = file.replace(/^.*\/|\.js$/g, "");
     waiting.set(key, resolve);
     script.onload = script.onerror = () => {
       script.remove();
@@ -55,15 +41,12 @@ function arrive(file) {
   });
 }
 
-/**
- * The decoded sound of a file; a failed one is asked for again next time.
- * @param {string} file @returns {Promise<AudioBuffer>}
- */
+/** @param {string} file KEY.js @returns {Promise<AudioBuffer>} decoded; a failed one is asked for again */
 function load(file) {
   const audio = prepare();
   const held = files.get(file) || arrive(file)
     .then((text) => audio.decodeAudioData(bytes(text).buffer))
-    .catch(() => { throw new Error("The sound " + file + " is missing or damaged. Load the page again; if it stays silent, get the course anew"); });
+    .catch(() => { throw new Error("The sound " + file + " is missing or damaged. Load the page again, or get the course anew"); });
   files.delete(file); // put last: the first of the map is the one unused for longest
   files.set(file, held);
   held.catch(() => { files.delete(file); });
@@ -105,9 +88,8 @@ function ringOut(source, output, end) {
 /**
  * Play a file or pieces of it, after a count if there is one.
  * @param {AudioBuffer} buffer
- * @param {{parts: [number, number][] | null, offset?: number, loop?: boolean, ring?: boolean, count?: {clicks: number[], entry: number} | null, ended: () => void}} order
- *   `parts` from and to in seconds, null for all; `offset` into them
- * @returns {Playing}
+ * @param {any} order `parts` from and to in seconds, null for all; `offset` into them; `loop`, `ring`,
+ *   `count` as time.js has it, `ended` what to do then
  */
 function play(buffer, order) {
   const audio = prepare();
@@ -128,7 +110,6 @@ function play(buffer, order) {
   }
   source.buffer = piece;
   source.loop = Boolean(order.loop);
-  source.loopStart = 0;
   source.loopEnd = piece.length / rate;
   source.connect(output).connect(audio.destination);
   const begin = audio.currentTime + lead;
@@ -139,7 +120,7 @@ function play(buffer, order) {
   source.onended = () => { waits = setTimeout(order.ended, tail ? 1000 * ring : 0); };
   source.start(start, offset);
   return {
-    start: start,
+    /** Seconds of the pieces that the ear has heard. */
     elapsed: () => audio.currentTime - (audio.outputLatency || 0) - start + offset,
     finish: () => { source.loop = false; },
     stop: () => {
@@ -155,12 +136,11 @@ function play(buffer, order) {
   };
 }
 
-window.lickwright = window.lickwright || {};
-/** Called by a sound file: its key and its bytes. @param {string} key @param {string} text base64 */
+/** Called by a sound file. @param {string} key @param {string} text base64 */
 window.lickwright.sound = (key, text) => {
   const ready = waiting.get(key);
   waiting.delete(key);
   if (ready) ready(text);
 };
-window.lickwright.audio = { prepare: prepare, load: load, play: play };
+window.lickwright.audio = { prepare, load, play };
 }());

@@ -2,29 +2,21 @@
 /**
  * Times and places in a lick. Pure functions: no page, no sound.
  *
- * @typedef {{bpm: number, label: string, scale: number, file: string}} Tempo
- *   `scale` times a second at full tempo is a second at this one; `file` is the sound's address.
- * @typedef {[number, string[]]} Light from this second on, exactly these tones sound: what their notes' ids end with
- * @typedef {Object} Music what a page says about a lick; seconds are those of the full tempo
- * @property {string} name
- * @property {string} prefix begins the ids of its notes, after the layout's own and before the staff's
- * @property {number} beat length of one beat in seconds
- * @property {number} beats beats to count in
+ * @typedef {[number, string[]]} Light from this second on, exactly these tones sound, by the ends of their notes' ids
+ * @typedef {Object} Music what a page says about a lick, in seconds of the full tempo
+ * @property {number} beat length of one beat
+ * @property {number} beats to count in
  * @property {number} written how many bars there are as written
- * @property {[number, number, number, number?][]} bars as played: which written bar, its start, its end,
+ * @property {[number, number, number, number?][]} bars as played: which written one, its start, its end,
  *   and by how much grace notes before it begin earlier
- * @property {number} pickup length of the pickup bar in seconds, 0 without one
- * @property {Tempo[]} tempi
- * @property {Light[]} lights in order of time
+ * @property {number} pickup length of the pickup bar, 0 without one
+ * @property {{scale: number, file: string}[]} tempi `scale` times a second is a second at this one
+ * @property {Light[]} lights
  */
 (function () {
 "use strict";
 
-/**
- * The light that is on at a moment.
- * @param {Light[]} lights @param {number} seconds
- * @returns {number} its index, or -1 before the first
- */
+/** @param {Light[]} lights @param {number} seconds @returns {number} which is on, -1 before the first */
 function lightAt(lights, seconds) {
   let low = 0, high = lights.length;
   while (low < high) {
@@ -35,8 +27,8 @@ function lightAt(lights, seconds) {
 }
 
 /**
- * The pieces of sound that play some bars straight on: one where the music itself runs so, as first
- * it does; else runs of it in written order. All bars are one with all repeats.
+ * The pieces of sound that play some bars: one where the music itself runs straight through them,
+ * else runs of it in written order. All bars come with all repeats.
  * @param {Music} music @param {[number, number]} range first and last bar, by index
  * @returns {[number, number][]} from and to, in seconds at full tempo
  */
@@ -62,10 +54,7 @@ function span(music, range) {
 /** @param {[number, number][]} parts @returns {number} how long they are together */
 function lengthOf(parts) { return parts.reduce((sum, part) => sum + part[1] - part[0], 0); }
 
-/**
- * Where in the music a moment of its parts is.
- * @param {[number, number][]} parts @param {number} seconds since the first began
- */
+/** @param {[number, number][]} parts @param {number} seconds into them @returns {number} where in the music */
 function placeIn(parts, seconds) {
   for (const [from, to] of parts) {
     if (seconds < to - from) return from + seconds;
@@ -75,7 +64,7 @@ function placeIn(parts, seconds) {
 }
 
 /**
- * Beats to count and when the music enters, so that bar 1 falls on the beat after the last one counted.
+ * Beats to count and when the music enters: bar 1 falls on the beat after the last one counted.
  * @param {Music} music @param {number} scale @param {boolean} withPickup
  * @returns {{clicks: number[], entry: number}} seconds from the first click
  */
@@ -83,18 +72,13 @@ function countIn(music, scale, withPickup) {
   const beat = music.beat * scale, lead = withPickup ? music.pickup * scale : 0;
   const bars = Math.max(1, Math.ceil(lead / (beat * music.beats)));
   const entry = bars * music.beats * beat - lead;
-  /** @type {number[]} */
-  const clicks = [];
-  for (let k = 0; k < bars * music.beats; k++) clicks.push(k * beat);
-  return { clicks: clicks, entry: entry };
+  return { clicks: Array.from({ length: bars * music.beats }, (_, k) => k * beat), entry };
 }
 
 /**
- * A piece of sound that may be repeated without a seam: its last samples fade over into those
- * that stand before its first, so the jump back goes on where the sound was.
+ * A piece of sound without a seam: its last samples fade over into those that stand before what follows.
  * @param {Float32Array} samples @param {number} from first sample @param {number} to the one after the last
- * @param {number} fade length of the cross-fade in samples
- * @param {number} [next] first sample of what follows, if it is not the piece again
+ * @param {number} fade in samples @param {number} [next] first sample of what follows, if not the piece again
  * @returns {Float32Array<ArrayBuffer>} exactly `to - from` samples; those beyond the end are silent
  */
 function loopOf(samples, from, to, fade, next = from) {
@@ -110,5 +94,5 @@ function loopOf(samples, from, to, fade, next = from) {
 }
 
 window.lickwright = window.lickwright || {};
-window.lickwright.time = { lightAt: lightAt, span: span, lengthOf: lengthOf, placeIn: placeIn, countIn: countIn, loopOf: loopOf };
+window.lickwright.time = { lightAt, span, lengthOf, placeIn, countIn, loopOf };
 }());

@@ -88,16 +88,21 @@ def sounds_in(music: Music, at: AddressRange | None) -> list[Sound]:
 
 
 def seconds_of(music: Music, full: Version, at: AddressRange | None) -> tuple[float, float]:
-    """Return when a range begins and ends, the first time through."""
-    bars = written_bars(music, full)
-    start = {bar.number: bars[k][0] for k, bar in enumerate(music.bars)}
+    """Return when a range begins and ends: where the music runs straight through it, as first it does."""
+    bars = full.bars
+    numbers = [number for number, _, _ in bars]
+    if at is not None:  # the pass that runs straight on from the first bar to the last
+        wanted = list(range(at.first.bar, at.last.bar + 1))
+        passes = [k for k in range(len(bars)) if numbers[k : k + len(wanted)] == wanted]
+        bars = bars[passes[0] : passes[0] + len(wanted)] if passes else bars
+    elif bars:
+        return 0.0, round(bars[-1][2], 5)
+    start: dict[int, float] = {}
+    for number, begins, _ in bars:
+        start.setdefault(number, begins)
     if at is None or at.whole_bars:
-        chosen = [
-            bars[k]
-            for k, bar in enumerate(music.bars)
-            if at is None or at.first.bar <= bar.number <= at.last.bar
-        ]
-        return (chosen[0][0], chosen[-1][1]) if chosen else (0.0, 0.0)
+        chosen = [bar for bar in bars if at and at.first.bar <= bar[0] <= at.last.bar]
+        return (round(chosen[0][1], 5), round(chosen[-1][2], 5)) if chosen else (0.0, 0.0)
     quarter = float(60 / full.bpm)
     sounds = sounds_in(music, at)
     begin = min((start[s.address.bar] + float(s.time) * quarter for s in sounds), default=0.0)

@@ -96,7 +96,7 @@ def writing(code: str) -> list[int]:
 
 
 def test_below_the_building_nothing_writes() -> None:
-    """Only the commands and the building write files (a nameless one that holds what Verovio prints aside)."""
+    """Only the commands and the building write files (a nameless one holds what Verovio prints)."""
     upper = {"cli", "building"}
     lower = [file for file in CODE if file.relative_to(PACKAGE).parts[0] not in upper]
     assert len(lower) > 200

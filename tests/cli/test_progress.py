@@ -37,7 +37,7 @@ def test_a_line_a_step_in_a_log(capsys: pytest.CaptureFixture[str], monkeypatch:
     assert capsys.readouterr().err.splitlines() == [
         "Proofing",
         "Engraving and sounding: 0 of 2 licks",
-        "Engraving and sounding: 1 of 2 licks a�[2J",
+        "Engraving and sounding: 1 of 2 licks a␛[2J",
     ]
 
 

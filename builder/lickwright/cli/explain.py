@@ -94,13 +94,13 @@ def topics_with(word: str) -> list[str]:
 
 def rule_page(rule: str) -> str | None:
     """Return the handbook's page of a rule, or None."""
-    from lickwright.building.failures import HANDBOOK
+    from lickwright.building.failures import HANDBOOK, WARNING
     from lickwright.checks.handbook import page
     from lickwright.report.text import render_text
 
     if rule in HANDBOOK:
         title, text = HANDBOOK[rule]
-        return f"# {title}\n\n`{rule}` · error\n\n{text}"
+        return f"# {title}\n\n`{rule}` · {'note' if rule == WARNING else 'error'}\n\n{text}"
     found = page(rule)
     if found is None:
         return None

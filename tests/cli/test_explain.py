@@ -1,5 +1,8 @@
 """``lickwright explain``: the handbook and the guide on the terminal."""
 
+from collections.abc import Callable
+from typing import Any
+
 import pytest
 
 from lickwright.checks.handbook import pages
@@ -69,7 +72,9 @@ def test_a_rule_shows_what_it_says(capsys: pytest.CaptureFixture[str]) -> None:
     assert "`harmony/unexplained` · error or query" in explain(capsys, "harmony/unexplained")[1]
 
 
-def test_what_the_builder_itself_says_is_explained(lickwright: Command) -> None:
+def test_what_the_builder_itself_says_is_explained(
+    lickwright: Callable[..., Any],
+) -> None:
     """A death of a worker is an error, a sentence of the notation library a note."""
     assert "`building/worker-died` · error" in lickwright("explain", "building/worker-died").out
     assert "`building/engraver-warning` · note" in lickwright("explain", "building/engraver-warning").out

@@ -9,9 +9,10 @@ from html.parser import HTMLParser
 
 import pytest
 
-from lickwright.model.orders import Recorded, ScoreOrder, SoundOrder
+from lickwright.model.orders import Recorded, ScoreOrder, SoundOrder, System
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.player_data import sound_key, sound_path, sound_script
+from lickwright.pages.practice import level
 from lickwright.pages.prefixes import short_prefixes
 
 
@@ -198,6 +199,21 @@ def test_what_could_not_be_made_is_said(edition):
     html = lesson_page(edition, edition.course.lessons[0]).render({}.get)
     assert "could not be made" in html
     assert "data-part=" not in html
+
+
+def test_staves_side_by_side_are_level():
+    """The system with less above its staff gets as much; one without a partner stays."""
+    systems = [
+        System(
+            f'<svg viewBox="-200 {top} 100 500"><path d="M0 {staff}H90m0 180H0" class="lines"/></svg>',
+            (),
+            100,
+            500,
+        )
+        for top, staff in ((0, 100), (500, 640), (1000, 1010))
+    ]
+    made = [re.search(r'viewBox="([^"]*)"', system.svg)[1] for system in level(systems)]
+    assert made == ["-200 -40 100 540", "-200 500 100 500", "-200 1000 100 500"]
 
 
 def test_same_input_same_bytes(edition, made, html):

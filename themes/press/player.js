@@ -6,7 +6,7 @@
 "use strict";
 const { time, audio, bars } = window.lickwright;
 /** @type {any} the one that sounds */ let sounding = null;
-/** @type {Element[]} what words point at, till something is done */ let meant = [];
+/** @type {Element[]} what words point at */ let meant = [];
 let byHand = -9999, byUs = -9999; // when the page was last scrolled
 for (const kind of ["wheel", "touchmove", "scroll"]) addEventListener(kind, () => {
   if (kind !== "scroll" || performance.now() - byUs > 1200) byHand = performance.now();
@@ -42,7 +42,7 @@ function notes(prefix, tones) {
   return found;
 }
 
-/** @param {Element} note @returns {Element | null} a round of ink behind its tab figure; none on the staff */
+/** @param {Element} note @returns {Element | null} a round of ink behind its tab figure */
 function spot(note) {
   const figure = note.localName === "text" ? note : note.querySelector("text");
   if (!figure || note.querySelector("use")) return null;
@@ -182,7 +182,7 @@ function player(section, music) {
       const marked = self.notes(tones), first = shownOf(marked)[0];
       mean(marked);
       if (span) start([span], { ring: true });
-      if (first) reveal(first.closest(".system"), "nearest");
+      if (first && !inView(first.getBoundingClientRect())) reveal(first.closest(".system"), "nearest");
     },
   };
 

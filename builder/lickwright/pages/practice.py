@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -21,6 +22,9 @@ from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins,
 from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
 from lickwright.pages.typography import printed
+
+_BOX = re.compile(r'viewBox="(\S+) (\S+) (\S+) (\S+)"')
+_STAFF = re.compile(r' d="M0 (-?[\d.]+)[Hh][^>]*class="lines"')  # the first line of the staff, of the tab
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,11 +249,41 @@ def _layouts(rendition: Rendition, positions: Positions | None) -> tuple[LayoutV
     if not rendition.scores:
         return ()
     piece = rendition.plan.piece
+    wide, narrow = rendition.scores
     margins = bar_margins(piece.music, classify(piece), positions)
     return tuple(
-        LayoutView(width, tuple(_system(system, piece.music, margins) for system in score.systems))
-        for width, score in zip(("wide", "narrow"), rendition.scores, strict=True)
+        LayoutView(width, tuple(_system(system, piece.music, margins) for system in systems))
+        for width, systems in zip(("wide", "narrow"), (wide.systems, level(narrow.systems)), strict=True)
     )
+
+
+def level(systems: Sequence[System]) -> tuple[System, ...]:
+    """Return systems that a sheet sets two and two side by side with their staves on one level.
+
+    The one whose staff stands nearer to its upper edge gets room above.
+    """
+    levelled: list[System] = []
+    for k in range(0, len(systems), 2):
+        pair = systems[k : k + 2]
+        boxes, staves = [_BOX.search(s.svg) for s in pair], [_STAFF.findall(s.svg) for s in pair]
+        depths = [
+            min(map(float, staff)) - float(box[2])
+            for box, staff in zip(boxes, staves, strict=True)
+            if box and staff
+        ]
+        if len(depths) < len(pair):
+            levelled += pair
+            continue
+        for system, box, depth in zip(pair, boxes, depths, strict=True):
+            more = max(depths) - depth
+            if box is None or not more:
+                levelled.append(system)
+                continue
+            top, height = float(box[2]) - more, float(box[4]) + more
+            view = f'viewBox="{box[1]} {top:g} {box[3]} {height:g}"'
+            svg = system.svg[: box.start()] + view + system.svg[box.end() :]
+            levelled.append(replace(system, svg=svg, height=height))
+    return tuple(levelled)
 
 
 def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> SystemView:

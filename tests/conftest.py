@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import pytest
+from hypothesis import settings
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
+
+settings.register_profile("steady", derandomize=True, deadline=None)
+settings.register_profile("searching", deadline=None)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))  # steady: the same examples each time
 
 
 @pytest.fixture(scope="session")

@@ -11,6 +11,7 @@ from test_time_and_pitch import late_by
 from witness import Witness
 
 from lickwright.engraving.document import document
+from lickwright.engraving.ids import local_id
 from lickwright.engraving.values import PRINTED, grid_of, split, tuplet_grid
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Music
@@ -62,8 +63,20 @@ def bars(draw: st.DrawFn) -> tuple[str, str, str]:
 
 
 def engraved(music: Music) -> None:
-    """Both staves are written, and Verovio plays each note when the music says."""
-    assert not late_by(music, Witness(document(music, "both").mei))
+    """Both staves are written, and Verovio plays each note when the music says.
+
+    A bend's small note on the staff has its time out of what precedes it; where that is shorter
+    still, Verovio takes it out of the bent note. Bent notes are timed in ``test_time_and_pitch``.
+    """
+    bent = {
+        f"s{local_id(sound.address, k)}"
+        for bar in music.bars
+        for line in bar.lines
+        for sound in line.sounds
+        for k, tone in enumerate(sound.tones, 1)
+        if tone.bends
+    }
+    assert not set(late_by(music, Witness(document(music, "both").mei))) - bent
 
 
 @settings(max_examples=60, deadline=None)

@@ -4,10 +4,6 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
-
-settings.register_profile("unhurried", deadline=None)
-settings.load_profile("unhurried")
 
 Rows = list[dict[str, str]]
 

@@ -37,6 +37,11 @@ def field_places() -> FieldPlaces:
     return places
 
 
+def title_of(name: str) -> str:
+    """Return the title of a block that gives none: its name, spaced."""
+    return name.replace("-", " ").capitalize()
+
+
 @dataclass(frozen=True, slots=True)
 class Lick:
     """A phrase. ``bars`` is empty in a variation, which holds ``changes`` instead."""

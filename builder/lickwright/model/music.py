@@ -88,16 +88,6 @@ class Tone:
     degree: str | None = None
     span: Span = place()
 
-    @property
-    def line_pitch(self) -> Fraction | None:
-        """The pitch harmony judges: the last of ``path``, curls under a half step left out."""
-        if not self.path:
-            return None
-        last = self.path[-1]
-        if last.denominator != 1:
-            return self.path[0] if self.path[0].denominator == 1 else Fraction(int(last))
-        return last
-
 
 @dataclass(frozen=True, slots=True)
 class GraceNote:

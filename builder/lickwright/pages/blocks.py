@@ -14,6 +14,7 @@ from lickwright.model.blocks import (
     Progression,
     ScaleBlock,
     TunerBlock,
+    title_of,
 )
 from lickwright.model.course import Settings
 from lickwright.pages.counting import signs
@@ -56,7 +57,7 @@ def progression_table(block: Progression, settings: Settings) -> Table:
     while len(cells) % BARS_A_LINE and len(cells) > BARS_A_LINE:
         cells.append("")
     rows = tuple(tuple(cells[k : k + BARS_A_LINE]) for k in range(0, len(cells), BARS_A_LINE))
-    title = block.title or block.name.replace("-", " ").capitalize()
+    title = block.title or title_of(block.name)
     facts = [title, (block.key or settings.key).display, *([str(block.meter)] if block.meter else [])]
     facts += [block.feel or settings.feel, f"at {(block.tempo or settings.tempo).bpm}"]
     return Table(" · ".join(facts), (), rows)

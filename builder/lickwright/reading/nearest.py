@@ -43,13 +43,6 @@ def find_nearest(word: str, right: Iterable[str]) -> str | None:
     return best[1] if best else None
 
 
-def say_nearest(word: str, right: Iterable[str]) -> str:
-    """Return ``did you mean …`` for a help line, or the list of what there is."""
-    words = tuple(right)
-    near = find_nearest(word, words)
-    return f"did you mean {near}" if near else f"there is {list_words(words)}"
-
-
 def list_words(words: Iterable[str], last: str = "and") -> str:
     """Return ``a, b and c``."""
     *most, end = tuple(words) or ("nothing",)

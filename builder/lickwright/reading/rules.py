@@ -6,29 +6,10 @@ found further up; the reader reports what can be seen in the text alone.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from types import MappingProxyType
-
-from lickwright.findings import Severity
-
-
-@dataclass(frozen=True, slots=True)
-class Rule:
-    """A rule of the reader.
-
-    Attributes:
-        id: ``group/fault``, stable for ever.
-        severity: Of each of its findings.
-        title: The fault in one line.
-    """
-
-    id: str
-    severity: Severity
-    title: str
-
+from lickwright.findings.register import read_register
 
 # id | severity | title
-_TABLE = """
+RULES = read_register("""
 syntax/block-kind | query | The first word of a fence is nearly a block kind
 syntax/block-name | error | A block lacks the name it needs, or has one it does not take
 syntax/block-open | error | A fence is never closed
@@ -83,15 +64,5 @@ course/unlisted-lesson | note | A lesson file that no unit lists
 course/empty-lesson | query | A lesson with nothing in it
 course/duplicate-name | error | A name used for two blocks
 course/link | error | A link to notes whose address cannot be read
-"""
-
-
-def _read_row(row: str) -> Rule:
-    name, severity, title = (cell.strip() for cell in row.split("|"))
-    return Rule(name, Severity[severity.upper()], title)
-
-
-RULES: MappingProxyType[str, Rule] = MappingProxyType(
-    {rule.id: rule for rule in map(_read_row, _TABLE.strip().splitlines())}
-)
+""")
 """The reader's rules by their ids, in the order of the table."""

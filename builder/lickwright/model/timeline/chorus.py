@@ -12,14 +12,13 @@ from dataclasses import replace
 from fractions import Fraction
 
 from lickwright.model.address import Address
-from lickwright.model.blocks import Chorus, ChorusPart
+from lickwright.model.blocks import Chorus, ChorusPart, title_of
 from lickwright.model.course import Settings
 from lickwright.model.music import Element, Line, Music, MusicBar, Piece, Section, Sound, Tuplet, Value
 from lickwright.model.timeline.cutting import cut
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, carried, disagreement
 from lickwright.model.timeline.overlay import grid_of
-from lickwright.model.timeline.piece import title_of
 from lickwright.model.timeline.swing import swings
 from lickwright.model.timeline.tempi import check_slow, counted, reduced
 from lickwright.model.timeline.wording import NO_NAMES, Names

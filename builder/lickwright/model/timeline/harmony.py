@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from lickwright.model.bar import Margin, MarginChord
-from lickwright.model.blocks import Progression
+from lickwright.model.blocks import Progression, title_of
 from lickwright.model.fields import Feel, Tempo
 from lickwright.model.music import ChordAt
 from lickwright.model.place import place
@@ -88,7 +88,7 @@ def resolve_progression(block: Progression, key: Key, feel: Feel, tempo: Tempo) 
     """Return the grid of a progression; course-wide key, feel and tempo serve where it names none."""
     meter = block.meter or Meter(4, 4)
     unfolded = unfold(block.cells, pickup=False)
-    meters = _meters(block.cells, meter)
+    meters = meters_of(block.cells, meter)
     bars = []
     last: ChordSymbol | None = None
     for index in unfolded.order:
@@ -99,7 +99,7 @@ def resolve_progression(block: Progression, key: Key, feel: Feel, tempo: Tempo) 
         bars.append(GridBar(meters[index], chords))
     return Grid(
         block.name,
-        block.title or block.name.replace("-", " ").capitalize(),
+        block.title or title_of(block.name),
         block.key or key,
         meter,
         block.feel or feel,
@@ -110,10 +110,12 @@ def resolve_progression(block: Progression, key: Key, feel: Feel, tempo: Tempo) 
     )
 
 
-def _meters(cells: Sequence[Margin], first: Meter) -> list[Meter]:
-    meters, meter = [], first
-    for cell in cells:
-        meter = cell.meter or meter
+def meters_of(margins: Sequence[Margin], first: Meter) -> list[Meter]:
+    """The meter in force in each bar; a meter in a margin holds from its bar on."""
+    meters = []
+    meter = first
+    for margin in margins:
+        meter = margin.meter or meter
         meters.append(meter)
     return meters
 

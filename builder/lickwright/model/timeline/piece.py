@@ -8,14 +8,14 @@ from fractions import Fraction
 
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import AddressRange
-from lickwright.model.bar import Bar, Margin, Voice
-from lickwright.model.blocks import Lick
+from lickwright.model.bar import Bar, Voice
+from lickwright.model.blocks import Lick, title_of
 from lickwright.model.course import Settings
 from lickwright.model.fields import Picking, PositionClaim
 from lickwright.model.music import Line, Music, MusicBar, Piece
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.grouping import check_values, shares_of
-from lickwright.model.timeline.harmony import Grid
+from lickwright.model.timeline.harmony import Grid, meters_of
 from lickwright.model.timeline.layout import Frame, VoiceLayout
 from lickwright.model.timeline.overlay import chords_of_bars, grid_of
 from lickwright.model.timeline.repeats import unfold
@@ -28,11 +28,6 @@ from lickwright.theory.meter import Meter
 
 FOUR_FOUR = Meter(4, 4)
 EIGHTH = Fraction(1, 2)
-
-
-def title_of(name: str) -> str:
-    """The title of a block that gives none: its name, spaced."""
-    return name.replace("-", " ").capitalize()
 
 
 def guitar_of(lick: Lick, settings: Settings) -> Guitar:
@@ -211,16 +206,6 @@ def _music(
         positions=_positions(lick.position, tuple(bar.number for bar in bars)),
         picking=lick.picking or Picking(),
     )
-
-
-def meters_of(margins: Sequence[Margin], first: Meter) -> list[Meter]:
-    """The meter in force in each bar; a meter in a margin holds from its bar on."""
-    meters = []
-    meter = first
-    for margin in margins:
-        meter = margin.meter or meter
-        meters.append(meter)
-    return meters
 
 
 def _filled(bar: Bar, step: Fraction) -> Fraction:

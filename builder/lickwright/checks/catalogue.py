@@ -28,7 +28,7 @@ def rules() -> Mapping[str, Rule]:
             rule = getattr(module, "RULE", None)
             if not isinstance(rule, Rule):
                 raise TypeError(f"{module.__name__} holds no RULE")
-            if rule.id != f"{group}/{name.replace('_', '-')}":
+            if rule.id != f"{group}/{name}".replace("_", "-"):
                 raise ValueError(f"{module.__name__} holds the rule {rule.id}")
             found[rule.id] = rule
     return MappingProxyType(found)
@@ -36,5 +36,5 @@ def rules() -> Mapping[str, Rule]:
 
 def docstring(rule: Rule) -> str:
     """Return the docstring of a rule's file."""
-    group, _, fault = rule.id.partition("/")
-    return import_module(f"{package.__name__}.{group}.{fault.replace('-', '_')}").__doc__ or ""
+    module = rule.id.replace("-", "_").replace("/", ".")
+    return import_module(f"{package.__name__}.{module}").__doc__ or ""

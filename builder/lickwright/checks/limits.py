@@ -31,7 +31,32 @@ class Limit:
     meaning: str
 
 
+# name | value | unit | rule | meaning
+_TABLE = """
+shifted-own | 0.34 | share of the bar's time | harmony/shifted-chord | On tones of the bar's own chord, \
+below which its neighbours' chords are tried (own threshold)
+shifted-other | 0.85 | share of the bar's time | harmony/shifted-chord | On tones of a neighbouring chord, \
+from which that chord is named (own threshold)
+bend-high-query | 3 | half steps | hands/bend-reach | A bend on the upper half of the strings, above which \
+it is a query (own threshold)
+bend-high-error | 4 | half steps | hands/bend-reach | A bend on the upper half of the strings, above which \
+it is an error (own threshold)
+bend-low-query | 2 | half steps | hands/bend-reach | A bend on the lower half of the strings, above which \
+it is a query (own threshold)
+bend-low-error | 3 | half steps | hands/bend-reach | A bend on the lower half of the strings, above which \
+it is an error (own threshold)
+bend-stiff-query | 1 | half steps | hands/bend-reach | A bend at the first two frets, above which it is a \
+query (own threshold)
+"""
+
+
+def _read_row(row: str) -> Limit:
+    name, value, unit, rule, meaning = (cell.strip() for cell in row.split("|"))
+    return Limit(name, float(value), unit, rule, meaning)
+
+
 def _stretches() -> Iterator[Limit]:
+    """The reach of the hand, in the table of the instrument."""
     rule = "hands/stretch"
     for fingers, reach in REACHES.items():
         whole = reach is WIDEST
@@ -43,40 +68,8 @@ def _stretches() -> Iterator[Limit]:
             yield Limit(f"{name}-{kind}", value, "mm", rule, f"{meaning} (own threshold)")
 
 
-_SHARES = (
-    Limit(
-        "shifted-own",
-        0.34,
-        "share of the bar's time",
-        "harmony/shifted-chord",
-        "On tones of the bar's own chord, below which its neighbours' chords are tried (own threshold)",
-    ),
-    Limit(
-        "shifted-other",
-        0.85,
-        "share of the bar's time",
-        "harmony/shifted-chord",
-        "On tones of a neighbouring chord, from which that chord is named (own threshold)",
-    ),
-)
-
-
-def _bends() -> Iterator[Limit]:
-    for half, strings, query, error in (
-        ("high", "the upper half of the strings", 3, 4),
-        ("low", "the lower half of the strings", 2, 3),
-    ):
-        what = f"A bend on {strings}, above which it is"
-        for kind, value in (("query", query), ("error", error)):
-            article = "a" if kind == "query" else "an"
-            meaning = f"{what} {article} {kind} (own threshold)"
-            yield Limit(f"bend-{half}-{kind}", value, "half steps", "hands/bend-reach", meaning)
-    meaning = "A bend at the first two frets, above which it is a query (own threshold)"
-    yield Limit("bend-stiff-query", 1, "half steps", "hands/bend-reach", meaning)
-
-
 LIMITS: Mapping[str, Limit] = MappingProxyType(
-    {limit.name: limit for limit in (*_stretches(), *_SHARES, *_bends())}
+    {limit.name: limit for limit in (*_stretches(), *map(_read_row, _TABLE.strip().splitlines()))}
 )
 """The thresholds by name."""
 

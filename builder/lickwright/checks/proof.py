@@ -86,9 +86,11 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     spoken: dict[str, tuple[Finding, ...]] = {}  # with what a variation has from its base
     repeated: list[Finding] = []
     told: set[Place] = set()
+    subjects: dict[str, Subject] = {}
     for piece in _in_order_of_making(book):
+        subject = subjects[piece.name] = Subject(piece, limits)
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
-        own = _run(piece, limits, broken[piece.name])
+        own = _run(subject, broken[piece.name])
         fresh, again = _part(piece, own, told, spoken.get(piece.of, ()))
         resolved, known = _part_given(given.pop(piece.name, ()), spoken.get(piece.of, ()))
         again += known
@@ -96,7 +98,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         found[piece.name] = merge_counts(piece, keep_causes((*resolved, *fresh)))
         spoken[piece.name] = (*found[piece.name], *again)
     loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
-    survey = Survey(course, book)
+    survey = Survey(course, book, limits, subjects)
     for rule in rules().values():
         if rule.survey is not None:
             loose += rule.survey(survey)
@@ -121,8 +123,7 @@ def _in_order_of_making(book: Book) -> list[Piece]:
     return sorted(first.values(), key=lambda piece: (piece.kind == "chorus", depths[piece.name]))
 
 
-def _run(piece: Piece, limits: Mapping[str, float], broken: Broken) -> list[Finding]:
-    subject = Subject(piece, limits)
+def _run(subject: Subject, broken: Broken) -> list[Finding]:
     found: list[Finding] = []
     for rule in rules().values():
         if rule.run is not None:

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
+from lickwright.checks.subject import Subject
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
 
 
 @dataclass(frozen=True, slots=True)
 class Survey:
-    """The course as read and as resolved."""
+    """The course as read and as resolved, with what the proof of each piece has worked out.
+
+    Attributes:
+        limits: Threshold by name, the course's own put in.
+        subjects: Lick, variation or chorus by name; excerpts have none.
+    """
 
     course: Course
     book: Book
+    limits: Mapping[str, float] = field(default_factory=dict)
+    subjects: Mapping[str, Subject] = field(default_factory=dict)
+
+    def subject(self, name: str) -> Subject | None:
+        """The piece of that name as its own proof saw it, or None."""
+        return self.subjects.get(name)

@@ -1,0 +1,1 @@
+"""Open strings: where they serve, and what they are claimed to do."""

@@ -1,0 +1,1 @@
+"""The words of the lesson, held against the notes they point at."""

@@ -1,0 +1,1 @@
+"""How fast the hands have to be."""

@@ -1,0 +1,1 @@
+"""What notes, chords and keys are called."""

@@ -12,10 +12,12 @@ from dataclasses import dataclass
 from lickwright.checks.catalogue import rules
 from lickwright.checks.entries import merge_counts
 from lickwright.checks.limits import set_limits
+from lickwright.checks.repair import mend
 from lickwright.checks.stets import Standing, apply_stets
 from lickwright.checks.subject import Subject
 from lickwright.checks.suppression import drop_miscounts, keep_causes
 from lickwright.checks.survey import Survey
+from lickwright.checks.trial import run_rules
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.course import Course
@@ -95,8 +97,9 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         resolved, known = _part_given(given.pop(piece.name, ()), spoken.get(piece.of, ()))
         again += known
         repeated += again
-        found[piece.name] = merge_counts(piece, keep_causes((*resolved, *fresh)))
-        spoken[piece.name] = (*found[piece.name], *again)
+        told_here = merge_counts(piece, keep_causes((*resolved, *fresh)))
+        found[piece.name] = mend(subject, told_here)
+        spoken[piece.name] = (*told_here, *again)
     loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
     survey = Survey(course, book, limits, subjects)
     for rule in rules().values():
@@ -124,10 +127,7 @@ def _in_order_of_making(book: Book) -> list[Piece]:
 
 
 def _run(subject: Subject, broken: Broken) -> list[Finding]:
-    found: list[Finding] = []
-    for rule in rules().values():
-        if rule.run is not None:
-            found += rule.run(subject)
+    found = run_rules(subject)
     return [f for f in found if not broken or _bar(f) not in broken]
 
 

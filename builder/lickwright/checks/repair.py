@@ -1,95 +1,222 @@
-"""The one-fret repair: what a note that nothing explains was most likely meant to be.
+"""The repair: what a note was most likely meant to be, tried before it is said.
 
-Tried are one and two frets up and down, the same fret on the strings beside, and an octave; a candidate
-is kept only if it becomes a chord tone or is explained by the chord or the key, leaves its neighbours
-explained, and brings the line no wider.
+Tried are one and two frets up and down, the digits of a fret or string and fret exchanged, the same
+fret on the strings beside, and an octave; of a bend, its target a half step either way. A candidate is
+kept only if the rules, run again, no longer find the fault and find no other; of those left the note
+that fits the chord best is offered first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
-from lickwright.analysis.classifier import role_at_pitch
-from lickwright.analysis.line import LineNote
 from lickwright.analysis.role import Role, RoleOf
+from lickwright.checks.catalogue import rules
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import count_word, degree_name, degree_of
+from lickwright.checks.trial import list_places, run_rules, try_tone
+from lickwright.checks.wording import count_word, degree_name, degree_of, note_name
+from lickwright.findings import Edit, Finding, Fix
+from lickwright.model.address import Address
+from lickwright.model.music import Sound, Tone
+from lickwright.model.strike import Fretted, Hammered, Tapped
 
-HELPS = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1, Role.PASSING: 1, Role.NEIGHBOUR: 1}
-"""Roles a repair may lead to, the better ones first."""
+FIT: dict[Role, int] = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1}
+"""How well a role speaks for a repair; any other explained one comes after these."""
+WITNESS = "witness/"
+MOST = 2
+"""Repairs that are told."""
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A note to be tried in the place of another.
+
+    Attributes:
+        tone: The note. ``how``: ``one fret higher``.
+        text: As an author writes it, ``4:4~``; empty where the author must see to it.
+    """
+
+    tone: Tone
+    how: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
 class Repair:
-    """A note in the place of another.
-
-    Attributes:
-        words: ``one fret higher is the third``.
-        text: The note as an author writes it, ``4:4``; empty where a bend is to go elsewhere.
-    """
+    """A candidate that mends: ``words`` say what it is, ``one fret higher is the third``."""
 
     words: str
     text: str
 
 
-def suggest_repair(subject: Subject, role: RoleOf) -> Repair | None:
-    """Return the best repair, or None when none helps."""
-    note, before, after = _find(subject, role)
-    if note is None:
+def mend(subject: Subject, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the findings of a piece, each about one note with its repair if there is one that works.
+
+    A chorus gets none: its notes are its licks'. Findings that bring a fix are left as they are.
+    """
+    told = tuple(findings)
+    if subject.piece.kind != "lick" or not any(_asks(finding) for finding in told):
+        return told
+    known = list_places(run_rules(subject))
+    return tuple(_with_repair(subject, f, known) if _asks(f) else f for f in told)
+
+
+def _asks(finding: Finding) -> bool:
+    rule = rules().get(finding.rule)
+    return rule is not None and rule.one_note and finding.fix is None and bool(finding.address)
+
+
+def _with_repair(subject: Subject, finding: Finding, known: frozenset[tuple[str, str]]) -> Finding:
+    found = _locate(subject, finding)
+    if found is None:
+        return finding
+    sound, index = found
+    repairs = find_repairs(subject, finding, sound, index, known)
+    if not repairs:
+        return finding
+    best, tone = repairs[0], sound.tones[index]
+    message, hint = finding.message, finding.help
+    if not finding.rule.startswith(WITNESS):
+        message = f"{message}; {best.words}"
+    if len(repairs) > 1:
+        hint = f"{hint}; {repairs[1].words}, too".removeprefix("; ")
+    taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
+    fix = None
+    if best.text and not taken_over:
+        fix = Fix(f"{best.text}: {best.words}", (Edit(tone.span, best.text),))
+    return replace(finding, message=message, help=hint, fix=fix)
+
+
+def _locate(subject: Subject, finding: Finding) -> tuple[Sound, int] | None:
+    """The tone a finding marks."""
+    address = Address.parse(finding.address)
+    sound = None if address is None else subject.by_address.get(address)
+    if sound is None:
         return None
-    best: tuple[tuple[int, int], Repair] | None = None
-    for rank, (pitch, words, text) in enumerate(_candidates(subject, role)):
-        if _width(pitch, before, after) > _width(role.pitch, before, after) + 1:
+    marked = [k for k, tone in enumerate(sound.tones) if tone.span == finding.span and _same(tone, finding)]
+    return (sound, marked[0]) if len(marked) == 1 else None
+
+
+def _same(tone: Tone, finding: Finding) -> bool:
+    span = finding.span
+    return (tone.span.source.path, tone.span.start) == (span.source.path, span.start)
+
+
+def find_repairs(
+    subject: Subject, finding: Finding, sound: Sound, index: int, known: frozenset[tuple[str, str]]
+) -> tuple[Repair, ...]:
+    """Try every candidate for one note, and return at most two that mend, the best first.
+
+    Args:
+        subject: The piece.
+        finding: What is to be mended.
+        sound: Where it is.
+        index: Of the tone in it.
+        known: What the rules find in the piece as it stands, by rule and address.
+    """
+    kept: list[tuple[tuple[int, int], Repair]] = []
+    key, target = subject.piece.music.key, (finding.rule, finding.address)
+    before = _role(subject, sound.address, index)
+    for rank, candidate in enumerate(list_candidates(subject, sound, index)):
+        tried, places = try_tone(subject.piece, subject.limits, sound.address, index, candidate.tone)
+        role = _role(tried, sound.address, index)
+        if target in places or places - known or role is None or not role.role.explained:
             continue
-        tried = role_at_pitch(subject.analysis, note, pitch)
-        if tried not in HELPS:
+        if before is not None and not finding.rule.startswith(WITNESS) and _wider(subject, before, role):
             continue
-        order = (HELPS[tried], rank)
-        if best is None or order < best[0]:
-            degree = degree_name(degree_of(pitch, role.chord, subject.piece.music.key))
-            best = (order, Repair(f"{words} is the {degree}", text))
-    return best[1] if best else None
+        if finding.rule == "witness/names":
+            said = note_name(role.pitch, key, role.chord).removesuffix(" natural")
+        else:
+            said = f"the {degree_name(degree_of(role.pitch, role.chord, key))}"
+        fit = FIT.get(role.role, 2)
+        kept.append(((fit, rank), Repair(f"{candidate.how} is {said}", candidate.text)))
+    return tuple(repair for _, repair in sorted(kept, key=lambda each: each[0])[:MOST])
 
 
-def _candidates(subject: Subject, role: RoleOf) -> Iterator[tuple[int, str, str]]:
-    tone = subject.by_address[role.address].tones[role.tone]
-    guitar = subject.piece.music.guitar
-    bent = len(tone.path) > 1
-    fret = tone.fret or 0
-    for frets in (1, -1, 2, -2):
-        if bent or guitar.has_fret(fret + frets):
-            how = "higher" if frets > 0 else "lower"
-            unit = "half step" if bent else "fret"
-            plural = "s" if abs(frets) > 1 else ""
-            said = f"{count_word(abs(frets))} {unit}{plural} {how}"
-            yield (
-                role.pitch + frets,
-                f"bent {said}" if bent else said,
-                "" if bent else f"{tone.string}:{fret + frets}",
-            )
-    if bent or tone.fret is None:
-        return
-    for string in (tone.string - 1, tone.string + 1):
-        if guitar.has_string(string):
-            words = f"the same fret on string {string}"
-            yield guitar.midi(string, tone.fret), words, f"{string}:{tone.fret}"
-    for octave in (12, -12):
-        if guitar.has_fret(tone.fret + octave):
-            words = f"twelve frets {'higher' if octave > 0 else 'lower'}"
-            yield role.pitch + octave, words, f"{tone.string}:{tone.fret + octave}"
+def _role(subject: Subject, address: Address, index: int) -> RoleOf | None:
+    """The role of a tone; of a bend, that of its last pitch but for a release."""
+    turns = [role for role in subject.roles if role.address == address and role.tone == index]
+    return max(turns, key=lambda role: role.pitch) if turns else None
 
 
-def _find(subject: Subject, role: RoleOf) -> tuple[LineNote | None, LineNote | None, LineNote | None]:
-    key = (role.address, role.tone, role.turn)
+def _wider(subject: Subject, before: RoleOf, after: RoleOf) -> bool:
+    """Whether the line leaps further than it did, by more than a half step."""
+    near: list[int] = []
     for line in subject.analysis.lines.melodic:
-        for index, note in enumerate(line):
-            if note.key == key:
-                before = line[index - 1] if index else None
-                after = line[index + 1] if index + 1 < len(line) else None
-                return note, before, after
-    return None, None, None
+        for number, note in enumerate(line):
+            if note.key == (before.address, before.tone, before.turn):
+                near = [n.pitch for n in line[max(0, number - 1) : number + 2] if n is not note]
+                break
+    return sum(abs(after.pitch - p) for p in near) > sum(abs(before.pitch - p) for p in near) + 1
 
 
-def _width(pitch: int, before: LineNote | None, after: LineNote | None) -> int:
-    return sum(abs(pitch - near.pitch) for near in (before, after) if near is not None)
+def list_candidates(subject: Subject, sound: Sound, index: int) -> Iterator[Candidate]:
+    """Yield what is worth trying for a tone, the likeliest slip first."""
+    tone = sound.tones[index]
+    if tone.tied or tone.fret is None or not isinstance(tone.head, Fretted | Tapped | Hammered):
+        return
+    if tone.bends:
+        yield from _bent(tone)
+        return
+    used = {other.string for k, other in enumerate(sound.tones) if k != index}
+    partners = _partners(subject, tone)
+    for string, fret, how in _places(tone.string, tone.fret):
+        if string in used or fret in partners or (partners and string != tone.string):
+            continue
+        guitar = subject.piece.music.guitar
+        if guitar.has_string(string) and guitar.has_fret(fret):
+            yield Candidate(_put(subject, tone, string, fret), how, _text(tone, string, fret))
+
+
+def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
+    for frets in (1, -1, 2, -2):
+        plural = "s" if abs(frets) > 1 else ""
+        yield (
+            string,
+            fret + frets,
+            f"{count_word(abs(frets))} fret{plural} {'higher' if frets > 0 else 'lower'}",
+        )
+    if fret > 9 and (turned := int(str(fret)[::-1])) != fret:
+        yield string, turned, f"fret {turned}, its digits exchanged,"
+    if fret != string:
+        yield fret, string, f"string {fret}, fret {string}, the two exchanged,"
+    for beside in (string - 1, string + 1):
+        yield beside, fret, f"the same fret on string {beside}"
+    for octave in (12, -12):
+        yield string, fret + octave, f"twelve frets {'higher' if octave > 0 else 'lower'}"
+
+
+def _bent(tone: Tone) -> Iterator[Candidate]:
+    """The highest target of a bend a half step further or less far."""
+    top = max(bend.to for bend in tone.bends)
+    for steps in (1, -1):
+        bends = tuple(replace(b, to=b.to + steps) if b.to == top else b for b in tone.bends)
+        if tone.fret is None or any(bend.to < tone.fret for bend in bends):
+            continue
+        moved = (p + steps if b.to == top else p for b, p in zip(tone.bends, tone.path[1:], strict=False))
+        how = f"bent one half step {'higher' if steps > 0 else 'lower'}"
+        yield Candidate(replace(tone, bends=bends, path=(tone.path[0], *moved)), how, "")
+
+
+def _put(subject: Subject, tone: Tone, string: int, fret: int) -> Tone:
+    guitar = subject.piece.music.guitar
+    pitch = type(tone.path[0])(guitar.midi(string, fret))
+    head = replace(tone.head, fret=fret) if isinstance(tone.head, Fretted | Tapped | Hammered) else tone.head
+    return replace(tone, string=string, fret=fret, head=head, path=(pitch,))
+
+
+def _text(tone: Tone, string: int, fret: int) -> str:
+    """The note as written, string and fret exchanged; nothing where it stands otherwise in the text."""
+    letter = {Tapped: "t", Hammered: "h"}.get(type(tone.head), "")
+    start = f"{tone.string}:{letter}{tone.fret}"
+    rest = tone.span.text.removeprefix(start)
+    if not tone.span.text.startswith(start) or rest[:1].isdigit():
+        return ""
+    return f"{string}:{letter}{fret}{rest}"
+
+
+def _partners(subject: Subject, tone: Tone) -> frozenset[int | None]:
+    """Frets that the tone is led from or leads to without a stroke: it stays on the string, and moves."""
+    before = {lead.before.fret for lead in subject.leads if lead.after is tone}
+    return frozenset(before | {lead.after.fret for lead in subject.leads if lead.before is tone})

@@ -18,11 +18,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from lickwright.analysis.role import Role, RoleOf
-from lickwright.checks.repair import Repair, suggest_repair
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import held_for, note_name
-from lickwright.findings import Edit, Fix, Label
+from lickwright.findings import Label
 from lickwright.model.address import Address
 from lickwright.model.music import Music, MusicBar, Sound, Tone
 
@@ -78,24 +77,15 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
         if role.role is Role.UNEXPLAINED
         else f"a {role.role.value} outside the key with no half step to lead it"
     )
-    repair = suggest_repair(subject, role)
     return subject.report(
         RULE,
-        f"{name}, {bend}{held}, over {role.chord.display}: {why}{f'; {repair.words}' if repair else ''}",
+        f"{name}, {bend}{held}, over {role.chord.display}: {why}",
         tone.span,
         role.address,
         severity=severity,
         help="Mend it, or let it stand with a stet and the reason why it is meant",
         labels=_chord_label(bar, subject, role),
-        fix=_fix(tone, repair),
     )
-
-
-def _fix(tone: Tone, repair: Repair | None) -> Fix | None:
-    """The repair as an edit, where the note stands in the text by itself."""
-    if repair is None or not repair.text or tone.span.text != f"{tone.string}:{tone.fret}":
-        return None
-    return Fix(f"{repair.text}: {repair.words}", (Edit(tone.span, repair.text),))
 
 
 def _chord_label(bar: MusicBar | None, subject: Subject, role: RoleOf) -> tuple[Label, ...]:
@@ -130,4 +120,5 @@ RULE = Rule(
         Example("A7 | 2:5 - 3:6 - 3:7b8 - - -", marks=("3:7b8",)),
     ),
     run=run,
+    one_note=True,
 )

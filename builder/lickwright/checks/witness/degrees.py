@@ -58,4 +58,5 @@ RULE = Rule(
     ),
     bad=(Example("A7 | 5:0 - 5:3 h 5:4 4:2 - 3:2 -\n  degrees | 1 3 3 5 1", marks=("5:3",)),),
     run=run,
+    one_note=True,
 )

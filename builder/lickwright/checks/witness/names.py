@@ -111,4 +111,5 @@ RULE = Rule(
         Example("A7 | 5:0 - 5:4 - 4:x - 4:4 -\n  names | A C# E F#", marks=("4:x",)),
     ),
     run=run,
+    one_note=True,
 )

@@ -8,8 +8,9 @@ from functools import cached_property
 
 from lickwright.analysis.classifier import Analysis, analyse, list_roles
 from lickwright.analysis.role import RoleOf
+from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
-from lickwright.checks.strings import Lead, list_leads
+from lickwright.checks.strings import Held, Lead, list_held, list_leads
 from lickwright.findings import Finding, Fix, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
@@ -75,6 +76,21 @@ class Subject:
     def leads(self) -> tuple[Lead, ...]:
         """Every hammer-on, pull-off and slide."""
         return list_leads(self.piece.music)
+
+    @cached_property
+    def held(self) -> tuple[Held, ...]:
+        """Every pitched tone with the time its string sounds it."""
+        return list_held(self.piece.music)
+
+    @cached_property
+    def onsets(self) -> tuple[Onset, ...]:
+        """The sounds in the order played."""
+        return list_onsets(self.piece)
+
+    @cached_property
+    def quarter(self) -> float:
+        """Seconds of a quarter at the full tempo."""
+        return seconds_a_quarter(self.piece)
 
     @cached_property
     def analysis(self) -> Analysis:

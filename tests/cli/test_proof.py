@@ -186,3 +186,49 @@ def test_a_fault_that_cannot_stand_offers_no_stet(lickwright: Command, write: Ca
     out = lickwright("proof").out
     assert "stet/unused" in out
     assert "to let it stand" not in out
+
+
+SOUR = LICK.format(bar="5:0 - 5:4 -  4:2 - 3:3 -")
+
+
+def test_a_part_of_the_proof(lickwright: Command, write: Callable[..., None]) -> None:
+    """Groups, rules and lessons narrow what is shown, and what the status says."""
+    write(one=SHORT, two=SOUR.replace("lick one", "lick two"))
+    assert lickwright("proof").status == 1
+    narrow = lickwright("proof", "--only", "harmony", "--strict")
+    assert (narrow.status, "rhythm/" in narrow.out, "harmony/unexplained" in narrow.out) == (1, False, True)
+    assert lickwright("proof", "--lesson", "two", "--only", "rhythm/bar-length").status == 0
+    assert lickwright("proof", "--lesson", "one.md").status == 1
+
+
+@pytest.mark.parametrize(
+    ("option", "name", "near"), [("--only", "harmoney", "harmony"), ("--lesson", "tow", "two")]
+)
+def test_a_part_that_is_not_there(
+    lickwright: Command, write: Callable[..., None], option: str, name: str, near: str
+) -> None:
+    """A slip in a name ends with status 2, with the nearest name."""
+    write(one=GOOD, two=GOOD.replace("lick one", "lick two"))
+    outcome = lickwright("proof", option, name)
+    assert outcome.status == 2
+    assert near in outcome.err
+
+
+def test_notes_are_counted_and_shown_when_asked_for(lickwright: Command, write: Callable[..., None]) -> None:
+    """A note stands in the log, not on the work list."""
+    write(one=GOOD.replace("key: A major\n\n", "key: A major\n"))
+    assert "1 note (--notes shows the notes)" in lickwright("proof").out
+    assert "syntax/missing-blank-line" not in lickwright("proof").out
+    assert "syntax/missing-blank-line" in lickwright("proof", "--notes").out
+
+
+@pytest.mark.parametrize(
+    ("form", "told"),
+    [("sarif", '"ruleId": "rhythm/bar-length"'), ("github", "::error file=content/lessons/one.md")],
+)
+def test_other_forms(lickwright: Command, write: Callable[..., None], form: str, told: str) -> None:
+    """The same findings for other readers, with the same status."""
+    write(one=SHORT)
+    outcome = lickwright("proof", "--format", form)
+    assert outcome.status == 1
+    assert told in outcome.out

@@ -8,22 +8,33 @@ from typing import TYPE_CHECKING
 
 import click
 
-from lickwright.cli.places import course_argument
+from lickwright.cli.places import check_names, course_argument
 from lickwright.cli.speech import say, show
 
 if TYPE_CHECKING:
+    from lickwright.building.proofing import Proofed
     from lickwright.checks.proof import Proof
 
-FORMATS = ("text", "json")
+FORMATS = ("text", "json", "sarif", "github", "queries")
 
 
 @click.command
 @course_argument
 @click.option(
-    "--format", "form", type=click.Choice(FORMATS), default="text", help="How findings are written."
+    "--format",
+    "form",
+    type=click.Choice(FORMATS),
+    default="text",
+    help="How findings are written: for people, as JSON, as SARIF 2.1.0, as annotations of a hosted build, "
+    "or as a list of queries to be answered.",
 )
 @click.option("--strict", is_flag=True, help="Queries count as errors.")
-def proof(course: Path, form: str, strict: bool) -> int:
+@click.option("--notes", is_flag=True, help="Show the notes, too.")
+@click.option("--only", multiple=True, metavar="GROUP-or-RULE", help="Only these findings; may be repeated.")
+@click.option("--lesson", "lessons", multiple=True, metavar="NAME", help="Only this lesson; may be repeated.")
+def proof(
+    course: Path, form: str, strict: bool, notes: bool, only: tuple[str, ...], lessons: tuple[str, ...]
+) -> int:
     """Proof the COURSE (default: content) and print the findings.
 
     Exit status: 0 clean, queries and notes allowed; 1 errors found; 2 the command could not run.
@@ -35,21 +46,53 @@ def proof(course: Path, form: str, strict: bool) -> int:
         made = proof_course(course)
     finally:
         gc.enable()
-    proofed = made.proof
-    if form == "text":
-        from lickwright.checks.stets import offer
+    proofed = _select(made, only, lessons)
+    _print(made, proofed, form, course, notes=notes)
+    return status(proofed, strict=strict)
 
-        book = made.book
+
+def _select(made: Proofed, only: tuple[str, ...], lessons: tuple[str, ...]) -> Proof:
+    if not only and not lessons:
+        return made.proof
+    from lickwright.building.failures import HANDBOOK
+    from lickwright.checks.catalogue import rules
+    from lickwright.checks.handbook import GROUPS
+    from lickwright.checks.selection import select
+
+    check_names("rule or group", only, [*GROUPS, *rules(), *HANDBOOK])
+    if made.course is not None:
+        known = [lesson.name for lesson in (*made.course.lessons, *made.course.drafts)]
+        check_names("lesson", [name.removesuffix(".md") for name in lessons], known)
+    return select(made.proof, only, lessons)
+
+
+def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: bool) -> None:
+    from lickwright.checks.stets import offer
+
+    book = made.book
+    if form == "text":
         show(
             proofed.findings,
             offer=None if book is None else lambda finding: offer(book, finding),
             standing=proofed.standing,
+            notes=notes,
         )
-    else:
+    elif form == "json":
         from lickwright.report.json import render_json
 
         say(render_json(proofed.findings).rstrip())
-    return status(proofed, strict=strict)
+    elif form == "sarif":
+        from lickwright.report.sarif import render_sarif
+
+        say(render_sarif(proofed.findings, proofed.standing).rstrip())
+    elif form == "github":
+        from lickwright.report.github import render_github
+
+        say(render_github(proofed.findings, course.as_posix()).rstrip())
+    else:
+        from lickwright.report.queries import render_queries
+
+        say(render_queries(proofed.findings, made.course.title if made.course else "").rstrip())
 
 
 def status(proofed: Proof, *, strict: bool = False) -> int:

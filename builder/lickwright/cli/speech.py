@@ -37,12 +37,14 @@ def show(
     *,
     offer: Callable[[Finding], str] | None = None,
     standing: Iterable[Standing] = (),
+    notes: bool = False,
 ) -> None:
     """Print findings for people, in colour on a terminal; the renderer has made them harmless."""
     from lickwright.report.text import render_text
 
     plain = False if os.environ.get("NO_COLOR") else None
-    click.echo(render_text(findings, _paint, offer=offer, standing=standing), nl=False, color=plain)
+    text = render_text(findings, _paint, offer=offer, standing=standing, notes=notes)
+    click.echo(text, nl=False, color=plain)
 
 
 def _paint(text: str, role: str) -> str:

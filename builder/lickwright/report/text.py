@@ -13,6 +13,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 from unicodedata import category, combining, east_asian_width
 
+from lickwright.checks.tally import count_rules
 from lickwright.findings import Severity
 
 if TYPE_CHECKING:
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 Paint = Callable[[str, str], str]
 """Colours a text by its role: ``error``, ``query``, ``note``, ``place``, ``caret`` or ``help``."""
 
+NOTES = "--notes"
+"""The option that shows the notes."""
 _UNUSUAL = re.compile(r"[^ -~¡-˿]")
 _WIDTH = 100
 """Columns of the author's line that are shown around the fault."""
@@ -42,6 +45,7 @@ def render_text(
     *,
     offer: Callable[[Finding], str] | None = None,
     standing: Iterable[Standing] = (),
+    notes: bool = True,
 ) -> str:
     """Render findings and their count, in the order given.
 
@@ -49,19 +53,35 @@ def render_text(
         findings: To be shown.
         paint: Colours a piece of text by its role; None leaves it plain.
         offer: Gives the stet by which a finding could stand, to be copied, or an empty text.
-        standing: Findings the author lets stand: listed at the end, with reason and seal.
+        standing: Findings the author lets stand: listed at the end, with reason and seal. Rules that
+            are let stand in more than half of what they find are named after them.
+        notes: False leaves the notes out, but for their number.
 
     Returns:
         Lines with a newline at the end.
     """
     painted = paint or _leave_plain
     told = tuple(findings)
-    parts = [_render(finding, painted, "" if offer is None else offer(finding)) for finding in told]
+    shown = [finding for finding in told if notes or finding.severity is not Severity.NOTE]
+    parts = [_render(finding, painted, "" if offer is None else offer(finding)) for finding in shown]
     let_stand = tuple(standing)
     if let_stand:
         parts.append("\n".join(("Standing by stet:", *(_render_standing(one, painted) for one in let_stand))))
-    parts.append(count_findings(told))
+        parts += _reconsider(told, let_stand)
+    left_out = len(told) - len(shown)
+    parts.append(count_findings(told) + (f" ({NOTES} shows the notes)" if left_out else ""))
     return "\n\n".join(parts) + "\n"
+
+
+def _reconsider(told: Iterable[Finding], standing: Iterable[Standing]) -> list[str]:
+    lines = [
+        f"  {each.rule} stands in {each.standing} of {each.found}"
+        for each in count_rules(told, standing)
+        if each.to_reconsider
+    ]
+    if not lines:
+        return []
+    return ["\n".join(("Let stand more often than not; reconsider the rule, or its limits:", *lines))]
 
 
 def count_findings(findings: Iterable[Finding]) -> str:
@@ -95,18 +115,18 @@ def _render_standing(standing: Standing, paint: Paint) -> str:
     finding, stet = standing.finding, standing.stet
     seal = f" #{standing.seal}" if standing.seal else ""
     said = clean(f"“{stet.reason}”: {finding.message} ({_say_music(finding)})")
-    return f"  {paint(_say_place(finding.span), 'place')}: {finding.rule}{seal} {said}"
+    return f"  {paint(say_place(finding.span), 'place')}: {finding.rule}{seal} {said}"
 
 
 def _render(finding: Finding, paint: Paint, stet: str = "") -> str:
     word = finding.severity.word
     where = f" ({_say_music(finding)})" if finding.lick else ""
-    place = paint(_say_place(finding.span), "place")
+    place = paint(say_place(finding.span), "place")
     said = clean(finding.message + where)
     lines = [f"{place}: {paint(word, word)}: {said} [{finding.rule}]"]
-    lines += _quote_line(finding.span, paint)
+    lines += quote_line(finding.span, paint)
     for label in finding.labels:
-        lines.append(f"    {paint(_say_place(label.span), 'place')}: {clean(label.text)}")
+        lines.append(f"    {paint(say_place(label.span), 'place')}: {clean(label.text)}")
     if finding.help:
         lines.append(f"    {paint('help', 'help')}: {clean(finding.help)}")
     if finding.fix is not None:
@@ -125,12 +145,13 @@ def _say_music(finding: Finding) -> str:
     return f"{finding.lick} {finding.address}" if finding.address else finding.lick
 
 
-def _say_place(span: Span) -> str:
+def say_place(span: Span) -> str:
+    """Return ``lessons/a.md:3:5``."""
     line, column = span.place
     return clean(f"{span.source.path}:{line}:{column}")
 
 
-def _quote_line(span: Span, paint: Paint) -> list[str]:
+def quote_line(span: Span, paint: Paint | None = None) -> list[str]:
     """Return the line in which a place begins, cut to a readable width, and a caret line."""
     number, column = span.place
     line = span.source.line(number)
@@ -143,10 +164,11 @@ def _quote_line(span: Span, paint: Paint) -> list[str]:
     last = min(last, max(end, first + 1))
     before, inside = line[begin:first], line[first:last]
     shown = ("…" if begin else "") + clean(line[begin:end]) + ("…" if end < len(line) else "")
+    painted = paint or _leave_plain
     gutter = f"{number:>5} | "
     blanks = " " * (_measure(clean(before)) + (1 if begin else 0))
     carets = "^" * max(_measure(clean(inside)), 1)
-    return [gutter + shown, " " * (len(gutter) - 2) + "| " + blanks + paint(carets, "caret")]
+    return [gutter + shown, " " * (len(gutter) - 2) + "| " + blanks + painted(carets, "caret")]
 
 
 def _measure(text: str) -> int:

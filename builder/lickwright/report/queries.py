@@ -1,0 +1,99 @@
+"""Findings as a list of queries that leaves for the author and comes back with answers.
+
+Each query has a head with its addresses, what is found, the author's line, and an arrow for the answer::
+
+    1. harmony/unexplained · fog-bells 3.4 · lessons/fog-bells.md:61:19
+       B flat, one beat, over A: neither in the chord nor led to it
+          61 | A | 5:0 - 5:4 - 4:2 - 3:3 -
+             |                       ^^^
+       mend: 3:2 (one fret lower is the root)
+    > stet "the clash is the point"
+
+An answer is ``stet "REASON"``, ``mend``, or the text that is to stand in the place of what is marked.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from lickwright.findings import Severity
+from lickwright.report.text import clean, quote_line, say_place
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from lickwright.findings import Finding
+
+HOW = """Write the answer behind the arrow:
+  stet "the reason"   to let it stand as it is
+  mend                to take over what is offered
+  4:4                 any other text stands in the place of what is marked
+An empty answer is left for later. `lickwright answer FILE` puts the answers into the lessons."""
+_HEAD = re.compile(r"\d+\. (?P<rule>[a-z-]+/[a-z-]+) · (?P<music>[^·]*) · (?P<place>\S+:\d+:\d+)")
+_STET = re.compile(r'stet\s+["“”](?P<reason>.+)["“”]')
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What the author says to a query.
+
+    Attributes:
+        rule, lick, address: Of the finding; the place is where it stood when it left.
+        line: Of the list, from 1.
+        reason: To let it stand, or empty.
+        mend: True to take over what is offered.
+        text: In the place of what is marked, or empty.
+    """
+
+    rule: str
+    lick: str
+    address: str
+    place: str
+    line: int
+    reason: str = ""
+    mend: bool = False
+    text: str = ""
+
+
+def render_queries(findings: Iterable[Finding], title: str = "") -> str:
+    """Render errors and queries as a list to be answered; notes ask nothing."""
+    asked = [finding for finding in findings if finding.severity is not Severity.NOTE]
+    head = f"Queries on {clean(title)}" if title else "Queries"
+    parts = [head, HOW if asked else "None."]
+    parts += [_ask(number, finding) for number, finding in enumerate(asked, 1)]
+    return "\n\n".join(parts) + "\n"
+
+
+def _ask(number: int, finding: Finding) -> str:
+    music = f"{finding.lick} {finding.address}".strip() or "-"
+    lines = [f"{number}. {finding.rule} · {music} · {say_place(finding.span)}"]
+    lines.append(f"   {clean(finding.message)}")
+    lines += [f"   {line}" for line in quote_line(finding.span)]
+    if finding.fix is not None and finding.fix.edits:
+        lines.append(f"   mend: {clean(finding.fix.title)}")
+    return "\n".join((*lines, ">"))
+
+
+def read_answers(text: str) -> tuple[Answer, ...]:
+    """Read the answers of a list that came back; empty ones are left out."""
+    answers: list[Answer] = []
+    head: re.Match[str] | None = None
+    for number, line in enumerate(text.splitlines(), 1):
+        if found := _HEAD.match(line):
+            head = found
+        elif head is not None and line.startswith(">") and (said := line[1:].strip()):
+            answers.append(_answer(head, number, said))
+            head = None
+    return tuple(answers)
+
+
+def _answer(head: re.Match[str], line: int, said: str) -> Answer:
+    lick, _, address = head["music"].strip().partition(" ")
+    lick = "" if lick == "-" else lick
+    stet = _STET.fullmatch(said)
+    about = (head["rule"], lick, address, head["place"], line)
+    if stet:
+        return Answer(*about, reason=stet["reason"])
+    return Answer(*about, mend=True) if said == "mend" else Answer(*about, text=said)

@@ -1,0 +1,100 @@
+"""Queries leave as a list and come back with answers: stets, repairs, other notes."""
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Command = Callable[..., Any]
+MANIFEST = '[course]\ntitle = "Landing"\nauthor = "A"\n\n[[unit]]\ntitle = "U"\nlessons = ["one.md"]\n'
+LESSON = """# One
+
+> ```lick quoted
+> key: A major
+> tempo: 90
+>
+> A | 5:0 - 5:4 - 4:2 - 3:3 -
+>   | 2:2 - - - 3:2 - - -
+> ```
+
+```lick plain
+key: A major
+
+A | 5:0 - 5:4 - 4:2 - 3:3 -
+  | 2:2 - - - 3:2 - - -
+```
+
+```lick named
+A | 5:0 - 5:4 - 4:2 - 3:2 -
+  names | A C# F A
+```
+"""
+
+
+@pytest.fixture
+def course(tmp_path: Path) -> Path:
+    """A course with three things to ask."""
+    (tmp_path / "content" / "lessons").mkdir(parents=True)
+    (tmp_path / "content" / "course.toml").write_text(MANIFEST, encoding="utf-8")
+    (tmp_path / "content" / "lessons" / "one.md").write_text(LESSON, encoding="utf-8")
+    return tmp_path
+
+
+def ask(lickwright: Command, course: Path, *answers: str) -> str:
+    """Write the list, the answers put behind its arrows in turn; return the list as it left."""
+    told: str = lickwright("proof", "--format", "queries").out
+    left = iter(answers)
+    filled = re.sub(r"^>$", lambda _: f"> {next(left, '')}", told, flags=re.MULTILINE)
+    (course / "queries.txt").write_text(filled, encoding="utf-8")
+    return told
+
+
+def test_a_query_has_its_addresses(lickwright: Command, course: Path) -> None:
+    """Rule, music and place, what is found, the line, what would mend it, and room for an answer."""
+    told = ask(lickwright, course)
+    assert told.startswith("Queries on Landing\n")
+    assert re.search(r"^1\. harmony/unexplained · quoted 1\.4 · lessons/one\.md:7:25$", told, re.MULTILINE)
+    assert "mend: 3:2: one fret lower is the root" in told
+    assert told.count("\n>\n") + told.endswith("\n>") == 3
+
+
+def test_answers_are_put_into_the_lessons(lickwright: Command, course: Path) -> None:
+    """A stet goes behind the fields, with the margin of its quote; a repair and a text take the place."""
+    ask(lickwright, course, 'stet "it is meant"', "mend", "4:3")
+    outcome = lickwright("answer", "queries.txt")
+    assert outcome.status == 0, outcome
+    text = (course / "content" / "lessons" / "one.md").read_text(encoding="utf-8")
+    assert re.search(
+        r'> tempo: 90\n> stet: harmony/unexplained 1\.4 #[0-9a-f]{4} "it is meant"\n>\n> A \|', text
+    )
+    assert "```lick plain\nkey: A major\n\nA | 5:0 - 5:4 - 4:2 - 3:2 -" in text
+    assert "A | 5:0 - 5:4 - 4:3 - 3:2 -\n  names" in text
+    again = lickwright("proof")
+    assert "Standing by stet" in again.out
+    assert "quoted" not in again.out.split("Standing by stet")[0]
+    assert "plain 1.4" not in again.out
+
+
+def test_what_cannot_be_done_is_said(lickwright: Command, course: Path) -> None:
+    """An answer to what is no longer found changes nothing and ends with status 1."""
+    ask(lickwright, course, 'stet "it is meant"')
+    lickwright("answer", "queries.txt")
+    before = (course / "content" / "lessons" / "one.md").read_bytes()
+    outcome = lickwright("answer", "queries.txt")
+    assert outcome.status == 1
+    assert "no longer found" in outcome.out
+    assert (course / "content" / "lessons" / "one.md").read_bytes() == before
+
+
+def test_an_empty_list(lickwright: Command, course: Path) -> None:
+    """Nothing answered, nothing done."""
+    ask(lickwright, course)
+    assert lickwright("answer", "queries.txt").out == "0 of 0 answers put into the lessons\n"
+
+
+def test_a_list_that_is_none(lickwright: Command, course: Path) -> None:
+    """Bytes that are no text are said so."""
+    (course / "queries.txt").write_bytes(b"\xff\xfe")
+    assert lickwright("answer", "queries.txt").status == 2

@@ -47,6 +47,21 @@ bend-low-error | 3 | half steps | hands/bend-reach | A bend on the lower half of
 it is an error (own threshold)
 bend-stiff-query | 1 | half steps | hands/bend-reach | A bend at the first two frets, above which it is a \
 query (own threshold)
+strokes-beginner-query | 4 | notes a second | speed/strokes | Picked notes in a beginner's course, above \
+which a run is a query (own threshold)
+strokes-intermediate-query | 8 | notes a second | speed/strokes | Picked notes in an intermediate course, \
+above which a run is a query (own threshold)
+strokes-advanced-query | 12 | notes a second | speed/strokes | Picked notes in an advanced course, and on a \
+rung of any ladder, above which a run is a query (own threshold)
+strokes-burst | 1.5 | times | speed/strokes | How much faster than a run four notes may be (own threshold)
+strokes-error | 16 | notes a second | speed/strokes | Picked notes, above which four are an error (own \
+threshold)
+slurs-query | 14 | notes a second | speed/slurs | Hammer-ons and pull-offs in a row, above which it is a \
+query (own threshold)
+slurs-error | 18 | notes a second | speed/slurs | Notes of all kinds, above which it is an error (own \
+threshold)
+bend-time | 50 | ms | speed/bend-time | What a bend or release takes besides its way (own threshold)
+bend-time-step | 35 | ms | speed/bend-time | What a bend or release takes for each half step (own threshold)
 """
 
 

@@ -5,6 +5,7 @@ Conventions: times are quarters from the start as floats; swing is evened out, s
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from lickwright.model.music import MusicBar, Piece, Sound, Tone
@@ -60,3 +61,17 @@ def held_fret(tone: Tone) -> int | None:
 def picked(sound: Sound) -> bool:
     """Whether the picking hand plucks a sound: it is neither slurred nor tapped, nor bent late."""
     return any(tone.struck and not isinstance(tone.head, Late | Tapped | Hammered) for tone in sound.tones)
+
+
+def fastest_run(onsets: Sequence[Onset], count: int) -> tuple[float, Sequence[Onset]]:
+    """Return the rate, in notes a quarter, of the fastest run of so many onsets, and that run.
+
+    What begins together counts as one. With fewer onsets the rate is 0 and the run is empty.
+    """
+    apart = [o for i, o in enumerate(onsets) if i == 0 or o.start > onsets[i - 1].start]
+    shortest, place = 0.0, 0
+    for index in range(len(apart) - count + 1):
+        takes = apart[index + count - 1].start - apart[index].start
+        if not shortest or takes < shortest - 1e-9:
+            shortest, place = takes, index
+    return ((count - 1) / shortest, apart[place : place + count]) if shortest else (0.0, ())

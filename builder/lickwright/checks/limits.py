@@ -53,7 +53,7 @@ strokes-intermediate-query | 8 | notes a second | speed/strokes | Picked notes i
 above which a run is a query (own threshold)
 strokes-advanced-query | 12 | notes a second | speed/strokes | Picked notes in an advanced course, and on a \
 rung of any ladder, above which a run is a query (own threshold)
-strokes-burst | 1.5 | times | speed/strokes | How much faster than a run four notes may be (own threshold)
+strokes-burst | 1.75 | times | speed/strokes | How much faster than a run four notes may be (own threshold)
 strokes-error | 16 | notes a second | speed/strokes | Picked notes, above which four are an error (own \
 threshold)
 slurs-query | 14 | notes a second | speed/slurs | Hammer-ons and pull-offs in a row, above which it is a \

@@ -84,7 +84,7 @@ RULE = Rule(
         Example(f"step: 1/16\ntempo: 140\n\nA | {ROW}", marks=("5:0",)),
         Example(f"step: 1/16\ntempo: 100\n\nA | {ROW}", marks=("5:0",), course=BEGINNERS),
         Example(
-            "step: 1/16\ntempo: 130\n\nA | (5:0 5:2 5:4 4:0)/2 4:2 - - - - - 5:0 - - - - - - -",
+            "step: 1/16\ntempo: 150\n\nA | (5:0 5:2 5:4 4:0)/2 4:2 - - - - - 5:0 - - - - - - -",
             marks=("5:0",),
         ),
         Example(f"step: 1/16\ntempo: 250\n\nA | {ROW}", marks=("5:0",)),

@@ -47,6 +47,12 @@ bend-low-error | 3 | half steps | hands/bend-reach | A bend on the lower half of
 it is an error (own threshold)
 bend-stiff-query | 1 | half steps | hands/bend-reach | A bend at the first two frets, above which it is a \
 query (own threshold)
+shift-query | 1200 | mm a second | hands/shift | The hand along the neck, above which it is a query (own \
+threshold)
+shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above which it is an error; a \
+slide is left alone up to it (own threshold)
+position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, above \
+which it is a query (own threshold)
 strokes-beginner-query | 4 | notes a second | speed/strokes | Picked notes in a beginner's course, above \
 which a run is a query (own threshold)
 strokes-intermediate-query | 8 | notes a second | speed/strokes | Picked notes in an intermediate course, \

@@ -68,6 +68,10 @@ slurs-error | 18 | notes a second | speed/slurs | Notes of all kinds, above whic
 threshold)
 bend-time | 50 | ms | speed/bend-time | What a bend or release takes besides its way (own threshold)
 bend-time-step | 35 | ms | speed/bend-time | What a bend or release takes for each half step (own threshold)
+finger-speed | 6 | notes a second | picking/one-finger | One plucking finger, above which it is a query (own \
+threshold)
+difficulty-jump | 1.6 | times | course/difficulty-jump | How much harder a lick may be than the hardest \
+before its lesson (own threshold)
 """
 
 

@@ -55,7 +55,18 @@ course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
 course/chorus-meter | piece | rhythm/bar-length
 hands/open-string | sound | hands/finger
-syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/stroke-on-slur
+hands/contradiction | sound | hands/falling-hammer hands/rising-pull hands/slide hands/open-string
+hands/range | sound | hands/shift hands/slur-reach hands/bend-reach
+hands/slur-reach | sound | hands/stretch hands/shift
+hands/stretch | sound | hands/finger hands/ringing-finger hands/shift
+hands/finger | sound | hands/ringing-finger
+hands/rising-pull | sound | hands/finger hands/slur-reach
+hands/falling-hammer | sound | hands/finger hands/slur-reach
+syntax/row-count | bar | hands/ringing-finger hands/position
+syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/*
+picking/stroke-on-slur | piece | picking/alternate picking/pendulum picking/economy
+picking/claim | piece | picking/alternate picking/pendulum picking/economy
+hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 syntax/late-bend | sound | hands/* harmony/unexplained witness/*
 """

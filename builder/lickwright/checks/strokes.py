@@ -1,0 +1,143 @@
+"""The strokes of the pick through the upper voice: as the rh row gives them, and as the hand would swing.
+
+Conventions: ``d`` and ``u``; places are quarters from the start of the music as written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from lickwright.checks.onsets import picked
+from lickwright.checks.strings import walk
+from lickwright.model.address import Address
+from lickwright.model.fields import Picking
+from lickwright.model.music import Music, MusicBar, Sound, Tuplet
+from lickwright.model.timeline import play
+from lickwright.performance.picking import choose_strokes
+from lickwright.text import Span
+
+BOTH = frozenset("du")
+OTHER = {"d": "u", "u": "d"}
+NAMES = {"d": "a downstroke", "u": "an upstroke"}
+_STROKES = {"down": frozenset("d"), "up": frozenset("u")}
+_BEGINS_ANEW = Fraction(1)
+"""A rest of a quarter, or of a shorter beat, lets the hand begin again."""
+
+
+@dataclass(frozen=True, slots=True)
+class PickStroke:
+    """A picked sound; ``given`` is ``d``, ``u`` or None where the row does not say."""
+
+    bar: MusicBar
+    sound: Sound
+    at: Fraction
+    given: str | None
+
+    @property
+    def span(self) -> Span:
+        """Where the row speaks of it, else the sound."""
+        return next((span for kind, span in self.sound.entries if kind == "rh"), self.sound.span)
+
+
+Run = Sequence[PickStroke]
+"""Picked sounds with no rest between them that would let the hand begin again."""
+
+
+def list_runs(music: Music) -> list[list[PickStroke]]:
+    """Return the picked sounds of the upper voice, parted where the hand may begin again.
+
+    That is after a rest of a beat, after a tremolo, after grace notes that take strokes of their own,
+    and where an ending follows another on the page only.
+    """
+    runs: list[list[PickStroke]] = []
+    last: MusicBar | None = None
+    end: Fraction | None = None
+    anew = True
+    for bar, sound, at in walk(music, lower=False):
+        if bar is not last and bar.endings and last is not None and last.closes:
+            anew = True
+        last = bar
+        anew = anew or end is None or at - end >= min(bar.meter.beat, _BEGINS_ANEW)
+        end = at + sound.duration
+        if not (picked(sound) or sound.grace) or _by_finger(sound):
+            continue
+        if anew:
+            runs.append([])
+            anew = False
+        given = sound.stroke if sound.stroke in OTHER else None
+        runs[-1].append(PickStroke(bar, sound, at, given))
+        anew = "tremolo" in sound.signs or (bool(sound.grace) and sound.grace[-1].leads is None)
+    return runs
+
+
+def _by_finger(sound: Sound) -> bool:
+    return any(tone.hand not in (None, "P") for tone in sound.tones)
+
+
+def is_given(runs: Iterable[Run]) -> bool:
+    """Whether a row gives any stroke at all."""
+    return any(stroke.given is not None for run in runs for stroke in run)
+
+
+def find_swing(music: Music) -> Mapping[Address, frozenset[str]]:
+    """Return the strokes that a hand in steady swing may take at each sound of the upper voice.
+
+    In tuplets, and where the swing is not told, both; in compound meters the hand may begin each
+    beat with a downstroke.
+    """
+    bare = [replace(p, sound=replace(p.sound, stroke=None)) for p in play(music) if not p.sound.address.lower]
+    swing: dict[Address, frozenset[str]] = {}
+    for played, stroke in zip(bare, choose_strokes(bare, Picking("pendulum")), strict=True):
+        at = played.sound.onset
+        strokes = _STROKES.get(stroke or "", BOTH)
+        if played.bar.meter.is_compound:
+            beat = played.bar.meter.beat
+            strokes |= frozenset("d" if (played.bar.offset + at) % beat / beat * 3 % 2 < 1 else "u")
+        if any(e.onset <= at < e.onset + e.duration for e in _tuplets(played.bar)):
+            strokes = BOTH
+        swing.setdefault(played.sound.address, strokes)
+    return swing
+
+
+def _tuplets(bar: MusicBar) -> Iterator[Tuplet]:
+    return (element for element in bar.upper.elements if isinstance(element, Tuplet))
+
+
+def list_against(run: Run, swing: Mapping[Address, frozenset[str]]) -> list[int]:
+    """Return the places in a run whose stroke goes against the swing of the hand."""
+    return [
+        place
+        for place, stroke in enumerate(run)
+        if stroke.given is not None and stroke.given not in swing.get(stroke.sound.address, BOTH)
+    ]
+
+
+def list_breaks(run: Run, first: str | None = None) -> list[int]:
+    """Return the places in a run where down and up do not take turns; what is not given is filled in.
+
+    Args:
+        run: Of strokes.
+        first: What the first has to be, where that is said.
+    """
+    breaks: list[int] = []
+    wanted = first
+    for place, stroke in enumerate(run):
+        taken = stroke.given or wanted
+        if wanted is not None and taken != wanted:
+            breaks.append(place)
+        wanted = OTHER[taken] if taken is not None else None
+    return breaks
+
+
+def first_of_each(places: Iterable[int]) -> Iterator[tuple[int, int]]:
+    """Yield the first of each row of places that follow one another, and how many there are: one cause."""
+    row: list[int] = []
+    for place in places:
+        if row and place > row[-1] + 1:
+            yield row[0], len(row)
+            row = []
+        row.append(place)
+    if row:
+        yield row[0], len(row)

@@ -11,7 +11,7 @@ from lickwright.model.address import AddressRange
 from lickwright.model.blocks import Block, Chorus, Lick, Progression
 from lickwright.model.fields import Feel, Provenance, Tempo
 from lickwright.model.place import place
-from lickwright.text import Source, Span
+from lickwright.text import Passage, Source, Span
 from lickwright.theory.key import Key
 
 _Named = TypeVar("_Named", Lick, Progression, Chorus)
@@ -44,16 +44,28 @@ class LickLink:
         words: The link's text as read (Markdown marks taken off).
         target: Name of a lick or chorus.
         at: Which of its notes; None = all.
-        sentence: The sentence that carries the link, plain text.
+        passage: The sentence that carries the link; links of one sentence share it.
+        start: Where in the passage the words begin.
         span: The link's address in the text; ``words_span`` its words.
     """
 
     words: str
     target: str
     at: AddressRange | None = None
-    sentence: str = ""
+    passage: Passage = Passage("")
+    start: int = 0
     span: Span = place()
     words_span: Span = place()
+
+    @property
+    def sentence(self) -> str:
+        """The sentence that carries the link, plain text."""
+        return self.passage.text
+
+    @property
+    def end(self) -> int:
+        """Where in the passage the words end."""
+        return self.start + len(self.words)
 
 
 @dataclass(frozen=True, slots=True)

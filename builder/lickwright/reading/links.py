@@ -12,6 +12,7 @@ from lickwright.model.address import AddressRange
 from lickwright.model.course import LickLink
 from lickwright.reading.collector import Collector, quote
 from lickwright.reading.values import NAME, to_name
+from lickwright.text import Passage
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, MutableMapping
@@ -22,7 +23,8 @@ if TYPE_CHECKING:
     from lickwright.text import Source, Span
 
 SCHEME = "lick:"
-_SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])")
+_SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])|\s+\|\s*")
+"""After a full stop, before a capital; at the edge of a cell where an author draws a table."""
 _MIXED = re.compile(rf"({NAME.pattern})([#:/.,])((?:low)?[0-9].*)")
 _BROKEN = re.compile(r"\]\(\s*(lick:[^()\n]*\S)\s*\)", re.IGNORECASE)
 _WORDS = ("text", "text_special", "code_inline")
@@ -46,9 +48,11 @@ def _telling(rule: Any) -> Any:
         done = bool(rule(state, silent))
         if done and not silent:
             for token in state.tokens[before:]:
-                if token.type == "link_open" and SCHEME in str(token.attrs.get("href", "")).casefold():
-                    label = state.md.helpers.parseLinkLabel(state, start, True)
-                    token.meta["lick"] = (start, label, state.pos)
+                if token.type == "link_open":
+                    token.meta["stop"] = state.pos
+                    if SCHEME in str(token.attrs.get("href", "")).casefold():
+                        label = state.md.helpers.parseLinkLabel(state, start, True)
+                        token.meta["lick"] = (start, label, state.pos)
                     break
         return done
 
@@ -81,7 +85,8 @@ def read_plain(children: list[Token]) -> str:
 def find_links(token: Token, children: list[Token], source: Source, found: Collector) -> Iterator[LickLink]:
     """Yield the links to notes of one inline token, reporting those that cannot be read."""
     _report_broken(token, children, source, found)
-    plain = read_plain(children)
+    whole = read_passage(token, children, source)
+    passages: dict[int, Passage] = {}
     for at, child in enumerate(children):
         if child.type != "link_open" or "lick" not in child.meta:
             continue
@@ -94,8 +99,43 @@ def find_links(token: Token, children: list[Token], source: Source, found: Colle
         if link is None:
             continue
         offset = len(read_plain(children[:at]))
-        sentence = _find_sentence(plain, offset)
-        yield LickLink(words, link[0], link[1], sentence, place, words_place)
+        begin, finish = _find_sentence(whole.text, offset)
+        passage = passages.setdefault(begin, whole.cut(begin, finish))
+        yield LickLink(words, link[0], link[1], passage, offset - begin, place, words_place)
+
+
+def read_passage(token: Token, children: list[Token], source: Source) -> Passage:
+    """Return the words of an inline token, as :func:`read_plain` does, with the places of their letters."""
+    content = token.content
+    text: list[str] = []
+    runs: list[tuple[int, int]] = []
+    length = cursor = 0
+    stops: list[int] = []
+    for child in children:
+        if child.type == "link_open":
+            stops.append(child.meta.get("stop", 0))
+        elif child.type == "link_close" and stops:
+            cursor = max(cursor, stops.pop())
+        words = read_plain([child])
+        if not words:
+            continue
+        written = _written(child, words)
+        at = content.find(written, cursor)
+        at = cursor if at < 0 else at
+        runs.append((length, locate(token, source, min(at, len(content)))))
+        cursor = at + len(written)
+        if child.type == "image":
+            cursor = max(cursor, content.find(")", cursor) + 1)
+        text.append(words)
+        length += len(words)
+    return Passage("".join(text), source, tuple(runs))
+
+
+def _written(child: Token, words: str) -> str:
+    """How the words of an inline token stand in the text: an entity, an escape, a line end."""
+    if child.type in ("softbreak", "hardbreak"):
+        return "\n"
+    return child.markup if child.type == "text_special" and child.markup else words
 
 
 def _report_broken(token: Token, children: list[Token], source: Source, found: Collector) -> None:
@@ -185,10 +225,16 @@ def _read_target(href: str, place: Span, found: Collector) -> tuple[str, Address
     return name, where
 
 
-def _find_sentence(plain: str, offset: int) -> str:
-    start = 0
+def _find_sentence(plain: str, offset: int) -> tuple[int, int]:
+    """Return where the sentence around a place begins and ends."""
+    start, end = 0, len(plain)
     for m in _SENTENCE_END.finditer(plain):
         if m.end() > offset:
-            return plain[start : m.start()].strip()
+            end = m.start()
+            break
         start = m.end()
-    return plain[start:].strip()
+    while start < end and plain[start].isspace():
+        start += 1
+    while end > start and plain[end - 1].isspace():
+        end -= 1
+    return start, end

@@ -1,0 +1,96 @@
+"""A hammer-on, pull-off or trill over more frets than the hand spans.
+
+Both fingers are on the string for a moment: the one that stays and the one that comes or goes. Measured in
+millimetres, between the two fingers where the `lh` row gives them, else for the whole hand; open strings and
+tapped notes need no reach.
+
+Why it matters: beyond the reach of the hand the finger that should stay is dragged off, and the slur has no
+second note. Forcing a stretch can hurt; a teacher or clinician knows better than a rule.
+
+What to do: look at the frets; slide to the second note, strike it, or take it on the next string.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
+from lickwright.checks.subject import Subject
+from lickwright.instrument.fretboard import span
+from lickwright.model.address import Address
+from lickwright.model.music import Tone
+from lickwright.model.slots import JoinKind
+from lickwright.model.strike import Tapped
+from lickwright.text import Span
+
+WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
+TRILL = "trill"
+
+
+def run(subject: Subject) -> Iterator[Finding]:
+    """Measure every slur between fretted notes, then every trill."""
+    for lead in subject.leads:
+        before, after = lead.before, lead.after
+        if lead.kind not in WORDS or isinstance(before.head, Tapped) or isinstance(after.head, Tapped):
+            continue
+        if before.fret and after.fret:
+            name = _pair(before, after)
+            yield from _measure(
+                subject, WORDS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
+            )
+    for onset in subject.onsets:
+        for sign in onset.sound.signs:
+            fret = onset.sound.tones[0].fret
+            if sign.startswith(TRILL) and fret and sign[len(TRILL) :].isdigit():
+                yield from _measure(
+                    subject,
+                    TRILL,
+                    (fret, int(sign[len(TRILL) :])),
+                    "stretch",
+                    onset.sound.span,
+                    onset.sound.address,
+                )
+
+
+def _pair(before: Tone, after: Tone) -> str:
+    low, high = sorted((before.finger or "", after.finger or ""))
+    return f"reach-{low}-{high}" if low in "123" and high in "234" and low and low != high else "stretch"
+
+
+def _measure(
+    subject: Subject, what: str, frets: tuple[int, int], limit: str, at: Span, address: Address
+) -> Iterator[Finding]:
+    guitar = subject.piece.music.guitar
+    size = span(*frets, guitar.scale_length, guitar.capo)
+    if not frets[1] or size <= subject.limits[f"{limit}-query"]:
+        return
+    severe = size > subject.limits[f"{limit}-error"]
+    who = "a hand" if limit == "stretch" else "fingers {} and {}".format(*limit.split("-")[1:])
+    reach = "can reach" if severe else f"reach{'es' if limit == 'stretch' else ''} easily"
+    yield subject.report(
+        RULE,
+        f"a {what} between frets {frets[0]} and {frets[1]}, {size:.0f} mm apart: more than {who} {reach}",
+        at,
+        address,
+        severity=Severity.ERROR if severe else Severity.QUERY,
+        help="Slide to the second note, strike it, or take it on the next string",
+    )
+
+
+RULE = Rule(
+    id="hands/slur-reach",
+    title="A slur wider than the hand",
+    severity=Severity.ERROR,
+    source=Source("own threshold", "Fret geometry is exact; the reach of a hand in mm is our own figure"),
+    good=(
+        Example("A | 4:7 - p 4:5 - 4:2 - p 4:0 -"),
+        Example("A | 1:9 - p 1:5 - 1:14 - p 1:9 -"),
+        Example("A | 4:2 - - - - - - -\n  signs | trill4"),
+    ),
+    bad=(
+        Example("A | 4:9 - p 4:2 - 5:0 - - -", marks=("4:2",)),
+        Example("E | 6:4 - h 6:7 - 6:0 - - -\n  lh | 1 2 0", marks=("6:7",)),
+        Example("A | 4:2 - - - - - - -\n  signs | trill9", marks=("4:2",)),
+    ),
+    run=run,
+)

@@ -1,8 +1,8 @@
 """A bend farther than the string will go.
 
 Measured in half steps from the fret the finger holds to the pitch it is bent to. The upper half of the
-strings gives more than the lower half; beside the nut or the capo every string is stiff. Bends behind the
-nut are left alone.
+strings gives more than the lower half; beside the nut or the capo every string is stiff. The first finger,
+which has no other behind it, pushes less far. Bends behind the nut are left alone.
 
 Why it matters: a bend that is asked for and cannot be reached is played flat, and forcing it hurts fingers
 and strings. Lighter strings or a lower tuning may allow more than the limits here.
@@ -34,10 +34,13 @@ def run(subject: Subject) -> Iterator[Finding]:
         half = "high" if 2 * tone.string <= strings + 1 else "low"
         stiff = tone.fret <= STIFF
         easy = limits["bend-stiff-query"] if stiff else limits[f"bend-{half}-query"]
-        if steps <= min(easy, limits[f"bend-{half}-query"]):
+        alone = limits["bend-first-finger"] if tone.finger == "1" else steps
+        if steps <= min(easy, limits[f"bend-{half}-query"], alone):
             continue
         severe = steps > limits[f"bend-{half}-error"]
         where = f"string {tone.string} at fret {tone.fret}" if stiff else f"string {tone.string}"
+        if alone < steps <= min(easy, limits[f"bend-{half}-query"]):
+            where = f"string {tone.string} by the first finger alone"
         yield subject.report(
             RULE,
             f"a bend of {float(steps):g} half steps: more than {where}"
@@ -59,6 +62,7 @@ RULE = Rule(
         Example("A7 | 2:9b14 - 2:5 - 3:6 - 4:7 -", marks=("2:9b14",)),
         Example("A7 | 5:4b7 - 4:2 - 3:2 - 2:2 -", marks=("5:4b7",)),
         Example("A7 | 3:2b4 - 3:2 - 4:2 - 5:0 -", marks=("3:2b4",)),
+        Example("A7 | 3:7b10 - 2:5 - 3:6 - 4:7 -\n  lh | 1 1 2 3", marks=("3:7b10",)),
     ),
     run=run,
 )

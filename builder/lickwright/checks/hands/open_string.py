@@ -16,7 +16,7 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
 from lickwright.model.slots import JoinKind
-from lickwright.model.strike import BendKind, Fretted, Late
+from lickwright.model.strike import BendKind, Fretted, Harmonic, Late
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -46,10 +46,12 @@ def run(subject: Subject) -> Iterator[Finding]:
 
 def _asked(written: Written) -> str:
     tone, sound = written.tone, written.sound
-    if tone.fret != 0 or not isinstance(tone.head, Fretted | Late):
+    if tone.fret != 0 or not isinstance(tone.head, Fretted | Late | Harmonic):
         return ""
     if any(bend.kind is not BendKind.NUT for bend in tone.bends) and not _let_down(written):
         return "bent"
+    if isinstance(tone.head, Harmonic):  # it may be shaken by the neck
+        return ""
     alone = all(other.fret == 0 for other in sound.tones)
     if alone and (sound.slide_in or sound.slide_out):
         return "slid into" if sound.slide_in else "slid out of"

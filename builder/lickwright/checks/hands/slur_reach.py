@@ -35,6 +35,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if before.fret and after.fret:
             name = _pair(before, after)
+            name = name if f"{name}-query" in subject.limits else "stretch"
             yield from _measure(
                 subject, WORDS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
             )
@@ -53,8 +54,7 @@ def run(subject: Subject) -> Iterator[Finding]:
 
 
 def _pair(before: Tone, after: Tone) -> str:
-    low, high = sorted((before.finger or "", after.finger or ""))
-    return f"reach-{low}-{high}" if low in "123" and high in "234" and low and low != high else "stretch"
+    return "reach-{}-{}".format(*sorted((before.finger or "", after.finger or "")))
 
 
 def _measure(

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lickwright.analysis.classifier import Analysis, analyse, list_roles
+from lickwright.analysis.difficulty import Difficulty, measure
 from lickwright.analysis.role import RoleOf
+from lickwright.analysis.techniques import Use, list_techniques
 from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
 from lickwright.checks.strings import Held, Lead, list_held, list_leads
@@ -101,6 +103,16 @@ class Subject:
     def roles(self) -> tuple[RoleOf, ...]:
         """The role of every note."""
         return list_roles(self.analysis)
+
+    @cached_property
+    def techniques(self) -> Mapping[str, Use]:
+        """The techniques of the piece, each with its first place."""
+        return list_techniques(self.piece)
+
+    @cached_property
+    def difficulty(self) -> Difficulty:
+        """What the piece asks of its player."""
+        return measure(self.piece, self.techniques)
 
     @cached_property
     def by_address(self) -> Mapping[Address, Sound]:

@@ -55,10 +55,69 @@ def test_a_chord_names_each_note_in_the_order_written(room: Proofroom) -> None:
     assert told(room.prove(lick.format("A+C#"))) == [("witness/names", "2:2"), ("witness/names", "3:2")]
 
 
-def test_another_spelling_is_only_noted(room: Proofroom) -> None:
-    """D flat for the C sharp of A7 is a note that gives the chord's spelling."""
+def test_another_spelling_is_no_other_note(room: Proofroom) -> None:
+    """D flat for the C sharp of A7 is a matter of spelling, with its reason and a correction."""
     finding = only(room.prove("A7 | 5:0 - 5:4 - 4:2 - 4:4 -\n  names | A Db E F#"))
-    assert (finding.severity.word, finding.help) == ("note", "Write C#")
+    assert (finding.rule, finding.help) == ("spelling/key-note", "Write C#")
+    assert finding.message == ("the names row says D flat, and 5:4 is written C sharp: a note of A major")
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "C#"
+
+
+def test_the_lower_voice_has_rows_of_its_own(room: Proofroom) -> None:
+    """A name under the lower voice is held against the lower voice."""
+    lick = "A | 1:5 - 1:4 - 2:5 - 2:2 -\n  names | A G# E C#\n  low | 5:0 - 4:2 - 5:0 - 4:2 -\n  names | {}"
+    assert told(room.prove(lick.format("A E A E"))) == []
+    finding = only(room.prove(lick.format("A D A E")))
+    assert (finding.rule, finding.span.text, finding.address) == ("witness/names", "4:2", "low1.2")
+
+
+def test_a_capo_is_counted_in(room: Proofroom) -> None:
+    """Frets count from the capo, and names are what sounds."""
+    lick = "capo: 2\nkey: B major\n\nB | 5:0 - 5:4 - 4:2 - 3:2 -\n  names | {}"
+    assert told(room.prove(lick.format("B D# F# B"))) == []
+    finding = only(room.prove(lick.format("A C# E A")))
+    assert (finding.rule, finding.address) == ("witness/moved-bar", "1.1")
+    assert finding.message == "every note of bar 1 lies two half steps above what the names row says"
+
+
+def test_a_tied_note_keeps_its_name(room: Proofroom) -> None:
+    """A note that is held over a bar line is named where it begins, and where it is joined again."""
+    lick = "A | 5:0 - 4:2 - 3:2 - - -\n  names | A E A\n  | - - 5:4 - 5:0 - - -\n  names | {} A"
+    assert told(room.prove(lick.format("C#"))) == []
+    assert told(room.prove(lick.format("D"))) == [("witness/names", "5:4")]
+
+
+SHIFTED = [
+    ("names", "A E F# A F# E E A", "1.2", "1.6"),
+    ("names", "A C# C# E F# A F# A", "1.3", "1.7"),
+    ("degrees", "1 5 6 1 6 5 5 1", "1.2", "1.6"),
+]
+
+
+@pytest.mark.parametrize(("row", "entries", "first", "last"), SHIFTED)
+def test_a_row_that_slips_is_told_once(
+    room: Proofroom, row: str, entries: str, first: str, last: str
+) -> None:
+    """One entry left out and another put in is one finding, with both places."""
+    lick = f"A7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:0\n  {row} | {entries}"
+    finding = only(room.prove(lick))
+    assert (finding.rule, finding.address) == ("witness/shifted-row", first)
+    assert first in finding.message
+    assert last in finding.message
+
+
+def test_notes_that_differ_each_by_itself_are_each_told(room: Proofroom) -> None:
+    """Three wrong names that no shift and no interval explains stay three findings."""
+    proof = room.prove("A7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:0\n  names | A D E G B F# E A")
+    assert [rule for rule, _ in told(proof)] == ["witness/names"] * 3
+
+
+def test_degrees_from_another_root_name_the_root(room: Proofroom) -> None:
+    """Degrees that all count from D over A are told once, and the hint says D."""
+    finding = only(room.prove("A7 | 4:0 - 4:4 - 3:2 - 3:4 -\n  degrees | 1 3 5 13"))
+    assert finding.rule == "witness/moved-bar"
+    assert finding.help == "The degrees fit when counted from D: look at the chord, A7"
 
 
 def test_the_help_names_the_fret(room: Proofroom) -> None:

@@ -30,7 +30,7 @@ Broken = frozenset[int]
 """Numbers of bars that could not be read whole: nothing further is judged in them."""
 
 
-ONCE_A_PLACE = frozenset({"harmony/shifted-chord"})
+ONCE_A_PLACE = frozenset({"harmony/shifted-chord", "spelling/chord-root"})
 """Rules that mark a chord symbol: several licks, and several bars, may stand under the same one."""
 
 
@@ -90,7 +90,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     told: set[Place] = set()
     subjects: dict[str, Subject] = {}
     for piece in _in_order_of_making(book):
-        subject = subjects[piece.name] = Subject(piece, limits)
+        subject = subjects[piece.name] = Subject(piece, limits, subjects.get(piece.of))
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
         own = _run(subject, broken[piece.name])
         fresh, again = _part(piece, own, told, spoken.get(piece.of, ()))

@@ -10,11 +10,13 @@ from lickwright.analysis.classifier import Analysis, analyse, list_roles
 from lickwright.analysis.difficulty import Difficulty, measure
 from lickwright.analysis.role import RoleOf
 from lickwright.analysis.techniques import Use, list_techniques
+from lickwright.checks.misspelled import Misspelled, list_misspelled
 from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
 from lickwright.checks.strings import Held, Lead, list_held, list_leads
 from lickwright.findings import Finding, Fix, Label, Severity
 from lickwright.model.address import Address
+from lickwright.model.fields import ClaimKind
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
 from lickwright.text import Span
 from lickwright.theory.chord import ChordSymbol
@@ -57,10 +59,12 @@ class Subject:
     Attributes:
         piece: Resolved.
         limits: Threshold by name, the course's own put in.
+        base: The piece it varies as its own proof saw it, or None.
     """
 
     piece: Piece
     limits: Mapping[str, float]
+    base: Subject | None = None
 
     @cached_property
     def tones(self) -> tuple[Written, ...]:
@@ -73,6 +77,11 @@ class Subject:
                 for sound in line.sounds:
                     for index, tone in enumerate(sound.tones):
                         yield Written(bar, line, sound, tone, index)
+
+    @cached_property
+    def misspelled(self) -> tuple[Misspelled, ...]:
+        """What the names rows spell otherwise."""
+        return list_misspelled(self)
 
     @cached_property
     def leads(self) -> tuple[Lead, ...]:
@@ -127,9 +136,13 @@ class Subject:
     @cached_property
     def outside(self) -> frozenset[int]:
         """Numbers of the bars that are said to be played outside the harmony."""
+        return self.claimed("outside")
+
+    def claimed(self, kind: ClaimKind) -> frozenset[int]:
+        """Numbers of the bars of which something is claimed."""
         numbers: set[int] = set()
         for claim in self.piece.claims:
-            if claim.kind == "outside":
+            if claim.kind == kind:
                 numbers.update(
                     bar.number
                     for bar in self.piece.music.bars

@@ -42,6 +42,8 @@ hands/late-bend-direction | sound | harmony/unexplained hands/bend-reach
 harmony/chord-disagrees | bar | harmony/unexplained harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees harmony/unexplained
 witness/degrees | sound | harmony/unexplained
+witness/moved-bar | bar | harmony/*
+witness/names | sound | spelling/degree
 hands/range | sound | harmony/unexplained witness/* hands/stretch hands/bend-reach
 hands/one-note-a-string | sound | hands/* harmony/unexplained
 hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/unexplained
@@ -55,6 +57,8 @@ course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
 course/chorus-meter | piece | rhythm/bar-length
 hands/open-string | sound | hands/finger
+open-strings/chromatic | bar | open-strings/clash
+harmony/unexplained | sound | open-strings/chromatic open-strings/clash
 hands/contradiction | sound | hands/falling-hammer hands/rising-pull hands/slide hands/open-string
 hands/range | sound | hands/shift hands/slur-reach hands/bend-reach
 hands/slur-reach | sound | hands/stretch hands/shift

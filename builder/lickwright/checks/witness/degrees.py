@@ -14,6 +14,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.checks.witness_slips import find_slips
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import degree_of, note_name, note_text
 from lickwright.theory.chord import Chord
@@ -25,7 +26,10 @@ def run(subject: Subject) -> Iterator[Finding]:
     if subject.piece.kind == "chorus":  # degrees speak of the lick's own chords
         return
     key = subject.piece.music.key
+    slips = find_slips(subject, "degrees")
     for written in subject.tones:
+        if (written.bar.number, written.sound.address.lower) in slips:
+            continue
         said = None if written.tone.degree is None else parse_degree(written.tone.degree)
         sounding = top_pitch(written.tone)
         if said is None or not sounding:

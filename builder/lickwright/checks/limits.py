@@ -55,6 +55,10 @@ shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above 
 slide is left alone up to it (own threshold)
 position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, above \
 which it is a query (own threshold)
+cascade-open | 0.25 | share of the notes | open-strings/cascade | On open strings in a cascade, below which \
+it is a query (own threshold)
+clash-beats | 1 | beats | open-strings/clash | That two ringing strings a half step apart sound together, \
+above which it is noted (own threshold)
 strokes-beginner-query | 4 | notes a second | speed/strokes | Picked notes in a beginner's course, above \
 which a run is a query (own threshold)
 strokes-intermediate-query | 8 | notes a second | speed/strokes | Picked notes in an intermediate course, \

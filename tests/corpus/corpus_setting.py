@@ -7,7 +7,7 @@ down), in first position where the range allows.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import gcd
 from typing import Any
@@ -56,9 +56,17 @@ class Tune:
 
 def read_tune(name: str, down: int = 12) -> Tune:
     """Read a tune of the Ryan collection out of music21's corpus, ``down`` half steps lower."""
-    from music21 import corpus, repeat, spanner
+    from music21 import corpus
 
     part: Any = corpus.parse(f"ryansMammoth/{name}").parts[0]
+    tune = read_part(part, name, down)
+    return replace(tune, played=_played(part, tune, down))
+
+
+def read_part(part: Any, name: str, down: int = 12) -> Tune:
+    """Read a part of a score of music21's, ``down`` half steps lower; ``played`` is left empty."""
+    from music21 import spanner
+
     brackets = {
         id(measure): str(bracket.number)
         for bracket in part.recurse().getElementsByClass(spanner.RepeatBracket)
@@ -72,14 +80,20 @@ def read_tune(name: str, down: int = 12) -> Tune:
         measures.append(_measure(measure, index, meter, brackets.get(id(measure), ""), down))
     signature = part.recurse().getElementsByClass("KeySignature")[0]
     key = signature.asKey() if not hasattr(signature, "tonic") else signature
+    name_of_key = f"{key.tonic.name.replace('-', 'b')} {key.mode}"
+    return Tune(name, name_of_key, tuple(measures), ())
+
+
+def _played(part: Any, tune: Tune, down: int) -> tuple[tuple[Fraction, int], ...]:
+    from music21 import repeat
+
     played = []
-    expanded = repeat.Expander(part).process() if any(m.closes for m in measures) else part
+    expanded = repeat.Expander(part).process() if any(m.closes for m in tune.measures) else part
     for note in expanded.flatten().notes:
         if note.duration.isGrace or (note.tie is not None and note.tie.type in ("stop", "continue")):
             continue
         played.append((Fraction(note.offset).limit_denominator(96), note.pitch.midi - down))
-    name_of_key = f"{key.tonic.name.replace('-', 'b')} {key.mode}"
-    return Tune(name, name_of_key, tuple(measures), tuple(played))
+    return tuple(played)
 
 
 def _measure(measure: Any, index: int, meter: str, endings: str, down: int) -> Measure:

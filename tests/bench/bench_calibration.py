@@ -1,0 +1,71 @@
+"""Calibration: false alarms on correct music and what is found of planted slips, by material and style.
+
+Run by hand: ``python tests/bench/bench_calibration.py [--material abcd] [--half unseen] [--works N]
+[--slips N] [--voices]``. Materials: (a) tunes with fitted chords, in two halves, (b) chorales with an
+analyst's chords, (c) lead sheets with printed chords, (d) our courses. Judges nothing.
+"""
+
+import argparse
+import sys
+import time
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+
+TESTS = Path(__file__).parent.parent
+sys.path[:0] = [str(TESTS / "analysis"), str(TESTS / "corpus"), str(TESTS.parent / "builder")]
+
+from calibration.chorales import read_chorales  # noqa: E402
+from calibration.courses import read_courses  # noqa: E402
+from calibration.figures import HEAD, measure, report, report_checks  # noqa: E402
+from calibration.sheets import read_sheets  # noqa: E402
+from calibration.tunes import HALVES, read_tunes  # noqa: E402
+from calibration.work import STYLES, Work  # noqa: E402
+
+
+def main() -> None:
+    """Print all figures."""
+    arguments = argparse.ArgumentParser(description=__doc__)
+    arguments.add_argument("--material", default="abcd", help="letters out of abcd")
+    arguments.add_argument("--half", choices=HALVES, help="of the tunes; both without")
+    arguments.add_argument("--style", choices=STYLES, help="both without")
+    arguments.add_argument("--works", type=int, default=100, help="of a kind and half of the tunes")
+    arguments.add_argument("--slips", type=int, default=8, help="notes a work that slips are planted on")
+    arguments.add_argument("--voices", action="store_true", help="all voices of the chorales, one at a time")
+    asked = arguments.parse_args()
+    start = time.process_time()
+    left_out: Counter[str] = Counter()
+    groups: dict[str, list[Work]] = defaultdict(list)
+    for work in _works(asked, left_out):
+        groups[work.group].append(work)
+    for reason, number in sorted(left_out.items()):
+        print(f"left out: {number} {reason}")
+    styles = (asked.style,) if asked.style else STYLES
+    measured = [
+        measure(works, group, style, asked.slips)
+        for group, works in sorted(groups.items())
+        for style in styles
+    ]
+    print("\n".join([HEAD, *(row for figures in measured for row in report(figures))]))
+    print("\n".join(report_checks(figures) for figures in measured))
+    notes, seconds = sum(f.notes for f in measured), sum(f.seconds for f in measured)
+    print(
+        f"roles: {1e6 * seconds / max(1, notes):.0f} us a note;"
+        f" in all {time.process_time() - start:.0f} s of CPU"
+    )
+
+
+def _works(asked: argparse.Namespace, left_out: Counter[str]) -> Iterator[Work]:
+    if "a" in asked.material:
+        for half in (asked.half,) if asked.half else HALVES:
+            yield from read_tunes(half, asked.works, left_out)
+    if "b" in asked.material:
+        yield from read_chorales(asked.voices, left_out)
+    if "c" in asked.material:
+        yield from read_sheets(left_out)
+    if "d" in asked.material:
+        yield from read_courses((TESTS.parent / "content", *sorted((TESTS / "courses").glob("*"))))
+
+
+if __name__ == "__main__":
+    main()

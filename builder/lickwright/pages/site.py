@@ -10,6 +10,7 @@ from lickwright.pages.guide import guide_pages, has_guide, read_guide
 from lickwright.pages.handbook import handbook_pages
 from lickwright.pages.index import start_page
 from lickwright.pages.lesson import lesson_page
+from lickwright.pages.packing import pack
 from lickwright.pages.page import Page
 from lickwright.pages.proof_sheet import proof_sheet
 from lickwright.pages.theme import Theme, read_theme
@@ -50,6 +51,6 @@ def shelf_pages(course: Course, theme: Theme | None = None) -> tuple[Page, ...]:
 
 
 def theme_files(theme: Theme | None = None) -> tuple[tuple[str, bytes], ...]:
-    """Return path and content of the sheets and scripts; ``theme`` as for ``site_pages``."""
+    """Return path and content of the sheets and scripts, packed; ``theme`` as for ``site_pages``."""
     assets = (theme or read_theme()).assets
-    return tuple((f"theme/{name}", data) for name, data in assets.items())
+    return tuple((f"theme/{name}", pack(name, data)) for name, data in assets.items())

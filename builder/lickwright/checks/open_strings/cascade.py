@@ -1,8 +1,8 @@
 """A cascade that does not run over ringing strings.
 
 Said by `claims: cascade`. In a cascade each note is on another string than the one before and rings on when
-the next one comes, and open strings make a good part of it. The last note, and what comes before a rest, need
-not ring on.
+the next one comes, and open strings make a good part of it. Where the bracket closes or a rest comes it is
+over; the last note need not ring on.
 
 Why it matters: the ringing is what makes a scale a cascade; two notes in a row on one string, or a bracket
 left out, and it is a scale again.
@@ -55,8 +55,8 @@ def _judge(
 ) -> Iterator[Finding]:
     stopped: Sound | None = None
     for number, ((sound, at), (after, then)) in enumerate(pairwise(notes)):
-        if at + sound.duration < then:  # a rest: the cascade is over
-            continue
+        if at + sound.duration < then or (sound.ring and after.ring != sound.ring):
+            continue  # a rest, or the bracket closes: the cascade is over
         strings = {tone.string: tone for tone in sound.tones}
         same = next((tone for tone in after.tones if tone.string in strings), None)
         if same is not None:

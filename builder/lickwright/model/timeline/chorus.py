@@ -121,7 +121,7 @@ def _lay_end_to_end(
             if piece is None:
                 bars.append((_silence(len(_counted(bars)) + 1, grid), part))
                 continue
-            played = [piece.music.bars[i] for i in piece.music.order]
+            played = _bracketed(piece.music, [bar for bar, _ in bars])
             if played and played[0].number == 0:
                 played = _merge_pickup(bars, played, part, faults)
             first = len(_counted(bars)) + 1
@@ -132,6 +132,37 @@ def _lay_end_to_end(
             sections.append(Section(piece.name, first, len(_counted(bars))))
     filled = _held_on([_filled(bar) for bar, _ in bars])
     return list(zip(filled, (part for _, part in bars), strict=True)), tuple(sections)
+
+
+def _bracketed(music: Music, before: list[MusicBar]) -> list[MusicBar]:
+    """The bars as played; a bracket is another one each time, as it is after the lick before."""
+    highest = max((max(s.ring, s.mute) for bar in before for s in _sounds(bar)), default=0)
+    played: list[MusicBar] = []
+    base, last = highest, -1
+    for index in music.order:
+        if index <= last:
+            base = highest
+        last = index
+        bar = music.bars[index]
+        if any(sound.ring or sound.mute for sound in _sounds(bar)):
+            highest = max(highest, *(base + max(s.ring, s.mute) for s in _sounds(bar)))
+            lower = None if bar.lower is None else _counted_on(bar.lower, base)
+            bar = replace(bar, upper=_counted_on(bar.upper, base), lower=lower)
+        played.append(bar)
+    return played
+
+
+def _counted_on(line: Line, by: int) -> Line:
+    def moved(number: int) -> int:
+        return number + by if number else 0
+
+    return replace(
+        line, sounds=tuple(replace(s, ring=moved(s.ring), mute=moved(s.mute)) for s in line.sounds)
+    )
+
+
+def _sounds(bar: MusicBar) -> tuple[Sound, ...]:
+    return tuple(sound for line in bar.lines for sound in line.sounds)
 
 
 def _held_on(bars: list[MusicBar]) -> list[MusicBar]:
@@ -198,7 +229,7 @@ def _merge_pickup(
     count = len(last.upper.sounds)
     moved = _renumbered(pickup, last.number, mark="", add=count)
     upper = _appended(last.upper, moved.upper, place)
-    lower = last.lower if last.lower is None else cut(last.lower, Fraction(0), place)
+    lower = last.lower if last.lower is None else _silenced(last.lower, place, last.meter.length)
     bars[-1] = (replace(last, upper=upper, lower=lower, length=last.meter.length), owner)
     return played[1:]
 
@@ -213,8 +244,24 @@ def _leaves_room(line: Line, place: Fraction) -> bool:
     return all(sound.onset < place for sound in line.sounds)
 
 
-def _appended(line: Line, pickup: Line, place: Fraction) -> Line:
+def _cut_off(line: Line, place: Fraction) -> Line:
+    """The line up to a place; what is held there ends with it."""
     kept = cut(line, Fraction(0), place)
+    sounds = tuple(replace(s, duration=min(s.duration, place - s.onset)) for s in kept.sounds)
+    return replace(kept, sounds=sounds)
+
+
+def _silenced(line: Line, place: Fraction, length: Fraction) -> Line:
+    """The line up to a place, then a rest to the end of the bar."""
+    kept = _cut_off(line, place)
+    last = kept.elements[-1] if kept.elements else None
+    since = last.until if isinstance(last, Value) else place
+    rest = Value(place, length - place, since, length, None)
+    return Line((*kept.elements, rest), kept.sounds, length)
+
+
+def _appended(line: Line, pickup: Line, place: Fraction) -> Line:
+    kept = _cut_off(line, place)
     gap = place - min(line.filled, place)
     elements = kept.elements
     if gap > 0:

@@ -16,8 +16,9 @@ UNITS: tuple[tuple[Fraction, str], ...] = (
 
 
 def written_length(quarters: Fraction) -> str:
-    """Return a length as a part of the whole note: ``1/8``."""
-    return str(quarters / 4)
+    """Return a length as a part of the whole note: ``1/8``, and ``4/4`` for a whole one."""
+    whole = quarters / 4
+    return f"{quarters}/4" if whole.denominator == 1 else str(whole)
 
 
 def count_units(filled: Fraction, full: Fraction) -> str:

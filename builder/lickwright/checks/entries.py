@@ -7,14 +7,16 @@ not each of the rows.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from lickwright.checks.witnesses import top_pitch
 from lickwright.findings import Finding, Label
 from lickwright.model.address import Address
 from lickwright.model.music import MusicBar, Piece
+from lickwright.theory.pitch import PitchClass
 
-_ROW = re.compile(r"\s*(?:rh|lh|names|degrees|signs)\s*\|(.*)")
+_ROW = re.compile(r"\s*(rh|lh|names|degrees|signs)\s*\|(.*)")
 _FRAME = re.compile(r"(?:ring|mute|open|pos[0-9]{1,2})?\[|\]|\)(?:/[0-9]+)?|\(")
 
 
@@ -33,17 +35,17 @@ def merge_counts(piece: Piece, findings: Sequence[Finding]) -> tuple[Finding, ..
         ]
         if not under or bar.lower is not None:
             continue
-        counts = _count(bar)
+        entries = _list_entries(bar)
+        counts = [len(each) for each in entries.values()]
         if len(set(counts)) != 1:
             continue
         sounds = len(bar.upper.sounds)
         said = f"the rows have {counts[0]} entries for {sounds} sounds"
         length = next((f for f in findings if f.rule == "rhythm/bar-length" and _bar(f) == bar.number), None)
         if length is not None:
-            lost = "is missing" if counts[0] > sounds else "is too many"
             mended[id(length)] = replace(
                 length,
-                help=f"{said}: most likely a sound {lost}",
+                help=f"{said}: most likely {_say_lost(bar, entries, counts[0])}",
                 labels=(*length.labels, Label(under[0].span, said)),
             )
             dropped += under
@@ -58,16 +60,45 @@ def merge_counts(piece: Piece, findings: Sequence[Finding]) -> tuple[Finding, ..
     return tuple(mended.get(id(f), f) for f in findings if not any(f is d for d in dropped))
 
 
-def _count(bar: MusicBar) -> list[int]:
-    """How many entries each row under a bar has; empty and comment lines part no row from it."""
-    source, counts = bar.span.source, []
+def _list_entries(bar: MusicBar) -> dict[str, list[str]]:
+    """The entries of each row under a bar; empty and comment lines part no row from it."""
+    source, entries = bar.span.source, {}
     for line in source.text[bar.span.end :].split("\n")[1:]:
         found = _ROW.match(line)
         if found is not None:
-            counts.append(len(_FRAME.sub(" ", found[1].split(" ;")[0]).split()))
+            entries[found[1]] = _FRAME.sub(" ", found[2].split(" ;")[0]).split()
         elif line.strip() and not line.lstrip().startswith(";"):
             break
-    return counts
+    return entries
+
+
+def _say_lost(bar: MusicBar, entries: Mapping[str, list[str]], count: int) -> str:
+    """What the bar has lost, or has too many; the names say which sound, where only one would do."""
+    sounds = bar.upper.sounds
+    missing = count > len(sounds)
+    names = entries.get("names", [])
+    if names and abs(count - len(sounds)) == 1:
+        sounding = [frozenset(p % 12 for t in sound.tones for p in top_pitch(t)) for sound in sounds]
+        said = [_pitch_classes(name) for name in names]
+        longer, shorter = (said, sounding) if missing else (sounding, said)
+        places = [
+            place
+            for place in range(len(longer))
+            if all(
+                a <= b or b <= a for a, b in zip(longer[:place] + longer[place + 1 :], shorter, strict=True)
+            )
+        ]
+        if places and len({longer[place] for place in places}) == 1:
+            which = names[places[0]] if missing else sounds[places[0]].span.text
+            where = f"{which}, number {places[0] + 1}"
+            return f"{where} of the names, is missing" if missing else f"{where} of the sounds, is too many"
+    return f"a sound {'is missing' if missing else 'is too many'}"
+
+
+def _pitch_classes(name: str) -> frozenset[int]:
+    """The pitch classes of an entry of the names row; empty for ``*``."""
+    read = (PitchClass.parse(part) for part in name.split("+"))
+    return frozenset(each.semitone for each in read if each is not None)
 
 
 def _bar(finding: Finding) -> int | None:

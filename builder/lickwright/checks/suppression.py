@@ -27,14 +27,16 @@ class Cause:
         rule: Id.
         silences: Ids, or patterns with ``*``.
         reach: Within one sound, the whole bar, or the whole piece.
+        fields: Where not empty, it acts only at the line of one of these fields.
     """
 
     rule: str
     silences: tuple[str, ...]
     reach: Reach
+    fields: frozenset[str] = frozenset()
 
 
-# rule | reach | silences
+# rule, and fields in parentheses | reach | silences
 _TABLE = """
 rhythm/bar-length | bar | harmony/unexplained harmony/shifted-chord witness/degrees rhythm/pickup-length
 harmony/shifted-chord | bar | harmony/unexplained
@@ -42,6 +44,14 @@ hands/late-bend-direction | sound | harmony/unexplained hands/bend-reach
 harmony/chord-disagrees | bar | harmony/unexplained harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees harmony/unexplained
 witness/degrees | sound | harmony/unexplained
+harmony/third-and-seventh | sound | harmony/unexplained harmony/unresolved-tension harmony/clash
+harmony/bend-target | sound | harmony/unexplained harmony/release harmony/ending
+harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
+harmony/unchanged-note | sound | harmony/unexplained harmony/third-and-seventh harmony/unresolved-tension
+harmony/unchanged-note | sound | harmony/ending harmony/avoid-note harmony/release harmony/bend-target
+harmony/unexplained | sound | harmony/unresolved-tension harmony/clash harmony/ending
+harmony/doubtful-key | piece | harmony/unexplained harmony/foreign-chord harmony/loose-chromatic spelling/*
+harmony/ending | sound | harmony/avoid-note harmony/unresolved-tension
 witness/moved-bar | bar | harmony/*
 witness/names | sound | spelling/degree
 hands/range | sound | harmony/unexplained witness/* hands/stretch hands/bend-reach
@@ -51,6 +61,8 @@ hands/open-string | sound | hands/bend-reach
 hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | harmony/unexplained witness/*
 hands/slide | sound | hands/finger
+syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
+syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
 course/progression-bars | piece | rhythm/over-length
@@ -72,13 +84,15 @@ picking/stroke-on-slur | piece | picking/alternate picking/pendulum picking/econ
 picking/claim | piece | picking/alternate picking/pendulum picking/economy
 hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
+rhythm/too-short | piece | speed/*
 syntax/late-bend | sound | hands/* harmony/unexplained witness/*
 """
 
 
 def _read_row(row: str) -> Cause:
-    rule, reach, silences = (cell.strip() for cell in row.split("|"))
-    return Cause(rule, tuple(silences.split()), REACHES[reach])
+    cause, reach, silences = (cell.strip() for cell in row.split("|"))
+    rule, _, fields = cause.partition(" ")
+    return Cause(rule, tuple(silences.split()), REACHES[reach], frozenset(fields.strip("()").split()))
 
 
 CAUSES: tuple[Cause, ...] = tuple(map(_read_row, _TABLE.strip().splitlines()))
@@ -137,8 +151,18 @@ def _overlap(a: Span, b: Span) -> bool:
     return a.source.path == b.source.path and a.start <= b.end and b.start <= a.end
 
 
+def _field(finding: Finding) -> str:
+    """The field at whose line a finding stands; of a misspelled one, the field that is meant."""
+    if finding.fix is not None and finding.rule == "syntax/unknown-field":
+        return finding.fix.edits[0].text
+    source = finding.span.source
+    return source.line(source.line_column(finding.span.start)[0]).partition(":")[0].strip()
+
+
 def _silences(finding: Finding, because: Finding, cause: Cause) -> bool:
     if finding.rule == because.rule or not any(fnmatchcase(finding.rule, p) for p in cause.silences):
+        return False
+    if cause.fields and _field(because) not in cause.fields:
         return False
     if cause.reach == "piece":
         return True

@@ -21,7 +21,7 @@ from lickwright.text import Source
 FEWEST_FRETS, MOST_FRETS = 12, 36
 SHORTEST, LONGEST = 300, 1000
 """Scale length in mm."""
-PROMISES = ("licks", "lessons", "keys", "progressions", "choruses")
+PROMISES = ("licks", "bars", "lessons", "keys", "tunings", "techniques", "progressions", "choruses")
 """What a course may promise a number of."""
 _HUGE = 1e9
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z0-9]{1,8})*")

@@ -38,8 +38,8 @@ release | release, releases, released, releasing, let down, lets down, letting d
 behind-the-nut bend | behind the nut
 vibrato | vibrato, shake, shakes, shaken
 harmonic | harmonic, harmonics, chime, chimes, flageolet
-stopped harmonic | stopped harmonic, stopped harmonics, artificial harmonic, artificial harmonics, touched harmonic, \
-octave harmonic, octave harmonics, harp harmonic, harp harmonics, harp-style
+stopped harmonic | stopped harmonic, stopped harmonics, artificial harmonic, artificial harmonics, \
+touched harmonic, octave harmonic, octave harmonics, harp harmonic, harp harmonics, harp-style
 pinch harmonic | pinch, pinched, pinch harmonic, pinch harmonics, squeal, squeals
 tapping | tap, taps, tapped, tapping
 let ring | let ring, ring, rings, rang, ringing, ring on, sustain
@@ -50,7 +50,8 @@ muted string, muted strings, click, clicks, chuck, chucks, scratch, scratches
 rake | rake, rakes, raked, raking
 grace note | grace note, grace notes, grace
 double stop | double stop, double stops, double-stopped, two strings at once, two notes at once, \
-two at a time, two strings, two notes, sounded together, struck together, pair, pairs, sixths, thirds, tenths, octaves
+two at a time, two strings, two notes, sounded together, struck together, \
+pair, pairs, sixths, thirds, tenths, octaves
 chord | chord, chords, strum, strums, strummed, strumming, triad, triads
 spread chord | spread, rolled chord, rolled chords, arpeggiated
 tremolo | tremolo

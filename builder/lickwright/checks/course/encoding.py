@@ -26,7 +26,7 @@ RULE = Rule(
     ),
     bad=(
         Example(
-            "```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```",
+            "# Example\n\n```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```",
             ("�",),
             course="[course]\n"
             'title = "Example"\n'

@@ -20,7 +20,6 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.model.music import Piece
 
-
 UNDERSTOOD = frozenset(
     {
         "chord",

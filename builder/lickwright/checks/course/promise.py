@@ -1,7 +1,8 @@
 """The course does not hold what it promises.
 
-``[promises]`` says how many licks, keys, lessons, choruses or progressions the course has; drafts and
-excerpts do not count, a variation is a lick of its own, the keys are those of the licks.
+``[promises]`` says how many licks, bars, lessons, keys, tunings, techniques, choruses or progressions the
+course has. Drafts and excerpts do not count, a variation is a lick of its own; bars, keys, tunings and
+techniques are those of the licks, bars as written and without pickups.
 
 Why it matters: a student who paid for 48 licks in 5 keys counts them.
 
@@ -12,14 +13,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from lickwright.checks.lessons import list_published
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.model.music import Piece
 
 
 def _licks(survey: Survey) -> list[Piece]:
-    drafts = {lesson.name for lesson in survey.course.drafts}
-    return [p.piece for p in survey.book.placed if p.piece.kind == "lick" and p.lesson not in drafts]
+    return [piece for _, piece in list_published(survey.course, survey.book)]
+
+
+def _techniques(survey: Survey) -> int:
+    subjects = (survey.subject(piece.name) for piece in _licks(survey))
+    return len({name for subject in subjects if subject is not None for name in subject.techniques})
 
 
 def _kind(survey: Survey, kind: str) -> int:
@@ -29,6 +35,9 @@ def _kind(survey: Survey, kind: str) -> int:
 
 COUNTS: dict[str, Callable[[Survey], int]] = {
     "licks": lambda survey: len(_licks(survey)),
+    "bars": lambda survey: sum(piece.music.counted_bars for piece in _licks(survey)),
+    "tunings": lambda survey: len({piece.music.guitar.tuning for piece in _licks(survey)}),
+    "techniques": _techniques,
     "keys": lambda survey: len({piece.music.key for piece in _licks(survey)}),
     "lessons": lambda survey: len(survey.course.lessons),
     "choruses": lambda survey: _kind(survey, "chorus"),

@@ -1,4 +1,4 @@
-"""The demo course's two fiddle tunes against an independent reading of the same tunes.
+"""The demo course's fiddle tunes against an independent reading of the same tunes.
 
 Witness: music21's own parser on the encodings of Ryan's Mammoth Collection (Boston, 1883) that
 are installed with it. The course's settings sound an octave below the fiddle.
@@ -20,7 +20,11 @@ from lickwright.reading.course import read_course
 
 CONTENT = Path(__file__).parents[2] / "content"
 OCTAVE = 12
-TUNES = {"devils-dream": "DevilsDreamReel", "soldiers-joy": "SoldiersJoy"}
+TUNES = {
+    "devils-dream": "DevilsDreamReel",
+    "soldiers-joy": "SoldiersJoy",
+    "fishers-hornpipe": "FishersHornpipe",
+}
 """Lick name to the tune's name in music21's corpus."""
 
 Event = tuple[Fraction, Fraction, Fraction]
@@ -100,23 +104,32 @@ def test_the_whole_tune_is_there(lick: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("lick", "right", "planted", "bars"),
+    ("lesson", "lick", "right", "planted", "bars"),
     [
         # Open B for D: inside the key, so that harmony alone would never see it.
-        ("devils-dream", "D A | 2:3 1:2 1:0 2:3  2:2", "D A | 2:3 1:2 1:0 2:0  2:2", [7, 15, 23, 31]),
-        ("devils-dream", "1. E7 A | 4:2 -", "1. E7 A | 4:2 4:2", [24]),
-        ("soldiers-joy", "2:3 - 1:0 h 1:3", "2:3 - 1:0 h 1:2", [6, 14]),
+        (
+            "devils-dream",
+            "devils-dream",
+            "D A | 2:3 1:2 1:0 2:3  2:2",
+            "D A | 2:3 1:2 1:0 2:0  2:2",
+            [7, 15, 23, 31],
+        ),
+        ("devils-dream", "devils-dream", "1. E7 A | 4:2 -", "1. E7 A | 4:2 4:2", [24]),
+        ("devils-dream", "soldiers-joy", "2:3 - 1:0 h 1:3", "2:3 - 1:0 h 1:2", [6, 14]),
+        # E for F at the end of the second ending; B flat for D in the second part.
+        ("fishers-hornpipe", "fishers-hornpipe", "2:6 - 2:5 h 2:6", "2:5 - 2:5 h 2:6", [16]),
+        ("fishers-hornpipe", "fishers-hornpipe", "Bb | 2:3 3:3 4:3", "Bb | 3:3 3:3 4:3", [21, 29]),
     ],
 )
 def test_a_planted_fault_is_caught(
-    tmp_path: Path, lick: str, right: str, planted: str, bars: list[int]
+    tmp_path: Path, lesson: str, lick: str, right: str, planted: str, bars: list[int]
 ) -> None:
     """A wrong fret or a wrong length is found in exactly the bars where it is played."""
     folder = shutil.copytree(CONTENT, tmp_path / "course")
-    lesson = folder / "lessons" / "devils-dream.md"
-    text = lesson.read_text(encoding="utf-8")
+    page = folder / "lessons" / f"{lesson}.md"
+    text = page.read_text(encoding="utf-8")
     assert right in text
-    lesson.write_text(text.replace(right, planted), encoding="utf-8")
+    page.write_text(text.replace(right, planted), encoding="utf-8")
     assert differing(lick, folder) == bars
 
 

@@ -80,6 +80,13 @@ def _leads(music: Music, *, lower: bool) -> Iterator[Lead]:
         strings.update((tone.string, tone) for tone in sound.tones)
 
 
+def overlap(music: Music) -> bool:
+    """Whether two strings ever sound together: two voices, a chord or a let-ring bracket. Quick to ask."""
+    return music.has_lower or any(
+        sound.ring or len(sound.tones) > 1 for bar in music.bars for sound in bar.upper.sounds
+    )
+
+
 def list_held(music: Music) -> tuple[Held, ...]:
     """Return every pitched tone with the time its string sounds it, by its start.
 
@@ -87,21 +94,25 @@ def list_held(music: Music) -> tuple[Held, ...]:
     """
     held: list[Held] = []
     for lower in (False, True) if music.has_lower else (False,):
-        voice = [(sound, at) for _, sound, at in walk(music, lower=lower)]
-        for index, (sound, at) in enumerate(voice):
-            held.extend(Held(tone, sound, at, _end(voice, index, tone)) for tone in sound.tones if tone.path)
-    return tuple(sorted(held, key=lambda h: h.start))
+        voice = [(sound, at, at + sound.duration) for _, sound, at in walk(music, lower=lower)]
+        for index, (sound, at, end) in enumerate(voice):
+            for tone in sound.tones:
+                if tone.path:
+                    rings = sound.ring or tone.rings_through
+                    held.append(Held(tone, sound, at, _end(voice, index, tone) if rings else end))
+    if music.has_lower:
+        held.sort(key=lambda h: h.start)
+    return tuple(held)
 
 
-def _end(voice: list[tuple[Sound, Fraction]], index: int, tone: Tone) -> Fraction:
-    sound, at = voice[index]
-    end = at + sound.duration
+def _end(voice: list[tuple[Sound, Fraction, Fraction]], index: int, tone: Tone) -> Fraction:
+    sound, _, end = voice[index]
     through = tone.rings_through
     for place in range(index + 1, len(voice)):  # not a slice: that would copy the rest for every tone
-        later, begins = voice[place]
+        later, _, until = voice[place]
         rings = through > 0 or (sound.ring and later.ring == sound.ring)
         if not rings or any(t.string == tone.string for t in later.tones):
             break
-        end = max(end, begins + later.duration)
+        end = max(end, until)
         through -= 1
     return end

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import Held
+from lickwright.checks.strings import Held, overlap
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import note_text
 from lickwright.findings import Label
@@ -25,7 +25,7 @@ FINGERS = ("1", "2", "3", "4")
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Follow each finger that the row names."""
-    if not any(written.tone.finger for written in subject.tones):
+    if not any(written.tone.finger for written in subject.tones) or not overlap(subject.piece.music):
         return
     holding: dict[str, list[Held]] = {}
     for held in subject.held:

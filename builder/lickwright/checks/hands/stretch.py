@@ -17,7 +17,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import Held
+from lickwright.checks.strings import Held, overlap
 from lickwright.checks.subject import Subject
 from lickwright.findings import Label
 from lickwright.instrument.fretboard import span
@@ -28,6 +28,8 @@ FINGERS = "1234"
 
 def run(subject: Subject) -> Iterator[Finding]:
     """At each onset, measure what is held then."""
+    if not overlap(subject.piece.music):
+        return
     held = [h for h in subject.held if h.tone.fret and not isinstance(h.tone.head, Tapped)]
     if not held:
         return

@@ -27,7 +27,7 @@ HALF_STEPS = (1, 13, 25)
 
 def run(subject: Subject) -> Iterator[Finding]:
     """At each note, look at the strings that still ring."""
-    if not any(h.sound.ring and h.tone.fret == 0 for h in subject.held):
+    if not any(w.sound.ring and w.tone.fret == 0 for w in subject.tones):
         return
     bars = {bar.number: bar for bar in subject.piece.music.bars}
     left_alone = subject.outside | subject.claimed("cascade")

@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 import lickwright.checks
+import lickwright.checks.hands.range
 from lickwright.checks.catalogue import rules
+from lickwright.checks.groups import GROUPS
 
 
 def _plant(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, group: str, text: str) -> None:
@@ -16,6 +18,7 @@ def _plant(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, group: str, text: st
     (folder / "__init__.py").write_text('"""Planted."""\n', "utf-8")
     (folder / "thing.py").write_text(text, "utf-8")
     monkeypatch.setattr(lickwright.checks, "__path__", [str(tmp_path)])
+    monkeypatch.setattr("lickwright.checks.catalogue.GROUPS", {group: "Planted"})
 
 
 def test_a_file_without_a_rule_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -35,3 +38,12 @@ def test_a_rule_under_another_name_is_named(tmp_path: Path, monkeypatch: pytest.
 def test_rules_come_in_the_order_of_their_names() -> None:
     """The order does not hang on the file system."""
     assert list(rules()) == sorted(rules(), key=lambda name: name.replace("-", "_"))
+
+
+def test_no_folder_of_rules_is_forgotten() -> None:
+    """Every folder with a file that holds a rule is a group of the handbook."""
+    package = Path(lickwright.checks.__file__).parent
+    holding = {
+        file.parent.name for file in package.glob("*/*.py") if "\nRULE = Rule(" in file.read_text("utf-8")
+    }
+    assert holding == {name.replace("-", "_") for name in GROUPS}

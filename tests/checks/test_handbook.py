@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from lickwright.checks.catalogue import rules
-from lickwright.checks.handbook import GROUPS, page, pages
+from lickwright.checks.groups import GROUPS
+from lickwright.checks.handbook import page, pages
 from lickwright.checks.limits import LIMITS
 
 

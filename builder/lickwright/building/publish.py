@@ -16,6 +16,7 @@ from lickwright.building.progress import Step, Watch, unwatched
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.results import Results, fulfil
 from lickwright.building.shelf import keep_shelf, kept_shelf, shelf_key
+from lickwright.checks.signing import SignOff, list_unsigned
 from lickwright.findings import Finding
 from lickwright.model.orders import Recorded, SoundOrder
 from lickwright.reading.pictures import find_picture
@@ -37,6 +38,7 @@ class Published:
         made: Scores and sounds made now.
         kept: Scores and sounds found in the cache.
         heavy: Lesson pages that weigh more than their budget.
+        unsigned: How far the lessons are that a publish of signed ones was refused for.
     """
 
     proofed: Proofed
@@ -46,10 +48,17 @@ class Published:
     made: int = 0
     kept: int = 0
     heavy: tuple[Weight, ...] = ()
+    unsigned: tuple[SignOff, ...] = ()
 
 
 def publish(
-    course: Path, site: Path, cache: Cache, *, sound: bool = True, watch: Watch = unwatched
+    course: Path,
+    site: Path,
+    cache: Cache,
+    *,
+    sound: bool = True,
+    signed: bool = False,
+    watch: Watch = unwatched,
 ) -> Published:
     """Publish the course in a folder.
 
@@ -60,6 +69,7 @@ def publish(
         site: Where the site is to stand.
         cache: Where scores and sounds are kept between publishes.
         sound: False leaves the sound out.
+        signed: Refuse, unless every lesson is signed as it stands.
         watch: Told how far the work has come.
 
     Raises:
@@ -70,14 +80,16 @@ def publish(
         OSError: The disk refuses.
     """
     with swap.alone(site):
-        return _publish(course, site, cache, sound, watch)
+        return _publish(course, site, cache, sound, signed, watch)
 
 
-def _publish(course: Path, site: Path, cache: Cache, sound: bool, watch: Watch) -> Published:
+def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, watch: Watch) -> Published:
     watch(Step("Proofing"))
     proofed = proof_course(course)
     if proofed.proof.errors or proofed.course is None or proofed.book is None:
         return Published(proofed)
+    if signed and (unsigned := list_unsigned(proofed.course, proofed.book)):
+        return Published(proofed, unsigned=unsigned)
     from lickwright.pages.site import shelf_pages, site_pages
     from lickwright.pages.theme import read_theme
 

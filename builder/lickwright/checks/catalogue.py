@@ -9,6 +9,7 @@ from pkgutil import iter_modules
 from types import MappingProxyType
 
 import lickwright.checks as package
+from lickwright.checks.groups import GROUPS
 from lickwright.checks.rule import Rule
 
 
@@ -21,7 +22,7 @@ def rules() -> Mapping[str, Rule]:
         ValueError: When a rule's id is not its folder and file name.
     """
     found: dict[str, Rule] = {}
-    for group in sorted(m.name for m in iter_modules(package.__path__) if m.ispkg):
+    for group in sorted(name.replace("-", "_") for name in GROUPS):
         folder = import_module(f"{package.__name__}.{group}")
         for name in sorted(m.name for m in iter_modules(folder.__path__)):
             module = import_module(f"{folder.__name__}.{name}")

@@ -10,24 +10,9 @@ from functools import lru_cache
 from inspect import cleandoc
 
 from lickwright.checks.catalogue import docstring, rules
+from lickwright.checks.groups import GROUPS
 from lickwright.checks.limits import LIMITS, Limit
 from lickwright.checks.rule import Example, Rule
-
-GROUPS: dict[str, str] = {
-    "course": "The course",
-    "hands": "The hands",
-    "harmony": "Harmony",
-    "open-strings": "Open strings",
-    "picking": "The picking hand",
-    "prose": "Words and notes",
-    "rhythm": "Rhythm",
-    "speed": "Speed",
-    "spelling": "Spelling",
-    "stet": "Stet",
-    "syntax": "The language",
-    "witness": "The second witness",
-}
-"""Title of each group, in the order of the handbook."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from lickwright.checks.catalogue import rules
 from lickwright.findings import Finding, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
-from lickwright.model.canonical import digest
+from lickwright.model.canonical import lasting_digest
 from lickwright.model.course import Course
 from lickwright.model.fields import Stet
 from lickwright.model.music import Line, Music, MusicBar, Sound
@@ -141,7 +141,7 @@ def seal(music: Music, address: Address | None) -> str:
     number nor its place in the text.
     """
     bars = music.bars if address is None else tuple(b for b in music.bars if b.number == address.bar)
-    return digest((music.key, tuple(_played(bar) for bar in bars)))[:SEAL_LENGTH]
+    return lasting_digest((music.key, tuple(_played(bar) for bar in bars)))[:SEAL_LENGTH]
 
 
 def _played(bar: MusicBar) -> MusicBar:

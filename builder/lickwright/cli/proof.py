@@ -56,7 +56,7 @@ def _select(made: Proofed, only: tuple[str, ...], lessons: tuple[str, ...]) -> P
         return made.proof
     from lickwright.building.failures import HANDBOOK
     from lickwright.checks.catalogue import rules
-    from lickwright.checks.handbook import GROUPS
+    from lickwright.checks.groups import GROUPS
     from lickwright.checks.selection import select
 
     check_names("rule or group", only, [*GROUPS, *rules(), *HANDBOOK])

@@ -25,9 +25,12 @@ if TYPE_CHECKING:
     help="Where the site is to stand (default: site). What an earlier publish put there is replaced.",
 )
 @click.option("--no-sound", is_flag=True, help="Leave the sound out.")
+@click.option("--signed", is_flag=True, help="Publish only if every lesson is signed as it stands.")
 @click.option("--cache", type=click.Path(path_type=Path, file_okay=False), help="Another cache folder.")
 @click.option("--progress/--no-progress", default=None, help="Show progress (default: on a terminal).")
-def publish(course: Path, site: Path, no_sound: bool, cache: Path | None, progress: bool | None) -> int:
+def publish(
+    course: Path, site: Path, no_sound: bool, signed: bool, cache: Path | None, progress: bool | None
+) -> int:
     """Publish the COURSE (default: content) as a site that a browser opens from disk.
 
     A course with errors does not publish; the last site then stays as it is. Exit status as of proof.
@@ -41,7 +44,7 @@ def publish(course: Path, site: Path, no_sound: bool, cache: Path | None, progre
     watch = Progress(progress)
     try:
         published = publish_course(
-            course, site, Cache(cache or default_folder()), sound=not no_sound, watch=watch
+            course, site, Cache(cache or default_folder()), sound=not no_sound, signed=signed, watch=watch
         )
     except (ThemeError, WorkersError) as error:
         raise click.ClickException(str(error)) from None
@@ -55,6 +58,9 @@ def tell(published: Published, site: Path) -> int:
     findings = (*published.proofed.proof.findings, *published.findings)
     if findings:
         show(findings)
+    for each in published.unsigned:
+        by = f" by {each.signature.by}" if each.signature else ""
+        report(f"{each.lesson.source.path}: {each.state}{by}")
     if not published.site:
         report("Not published; the last site is as it was.")
         return 1

@@ -11,6 +11,7 @@ from lickwright.model.address import AddressRange
 from lickwright.model.blocks import Block, Chorus, Lick, Progression
 from lickwright.model.fields import Feel, Provenance, Tempo
 from lickwright.model.place import place
+from lickwright.model.signature import Signature
 from lickwright.text import Passage, Source, Span
 from lickwright.theory.key import Key
 
@@ -119,6 +120,7 @@ class Course:
     promises: tuple[tuple[str, int], ...] = ()
     manifest: Source = Source("course.toml", "")
     places: tuple[tuple[str, Span], ...] = ()
+    signatures: tuple[Signature, ...] = ()
 
     @property
     def lessons(self) -> tuple[Lesson, ...]:

@@ -16,6 +16,8 @@ from lickwright.reading.lesson import Base, read_lesson
 from lickwright.reading.manifest import NAME, Listed, Manifest, read_manifest
 from lickwright.reading.nearest import find_nearest
 from lickwright.reading.pointers import check_pointers
+from lickwright.reading.signatures import NAME as PROOFED
+from lickwright.reading.signatures import read_signatures
 from lickwright.text import Source, Span
 
 if TYPE_CHECKING:
@@ -78,6 +80,7 @@ class _CourseReader:
             places=manifest.places,
         )
         course = self.read_variations(course)
+        course = self.read_signatures(course)
         self.check_names(course)
         self.check_takes(course)
         for lesson in (*course.lessons, *course.drafts):
@@ -275,6 +278,16 @@ class _CourseReader:
         )
         self.findings += garbled or findings
         return again
+
+    def read_signatures(self, course: Course) -> Course:
+        """Read who has passed which lesson, where anybody has."""
+        source = self.load(PROOFED) if self.is_there(PROOFED) else None
+        if source is None:
+            return course
+        names = [lesson.name for lesson in (*course.lessons, *course.drafts)]
+        signatures, findings = read_signatures(source, names)
+        self.findings += findings
+        return replace(course, signatures=signatures)
 
     def check_names(self, course: Course) -> None:
         """Report names that two blocks have."""

@@ -62,6 +62,7 @@ course/path | error | A path that leaves the course
 course/lesson-twice | error | A lesson listed twice
 course/unlisted-lesson | note | A lesson file that no unit lists
 course/empty-lesson | query | A lesson with nothing in it
+course/signatures | error | Signatures that cannot be read
 course/duplicate-name | error | A name used for two blocks
 course/link | error | A link to notes whose address cannot be read
 """)

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
 from lickwright import __version__
-from lickwright.checks.handbook import GROUPS, page
+from lickwright.checks.groups import GROUPS
+from lickwright.checks.handbook import page
 from lickwright.findings import Severity
 
 if TYPE_CHECKING:

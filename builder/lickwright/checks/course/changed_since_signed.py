@@ -1,0 +1,51 @@
+"""A lesson that has changed since it was signed.
+
+Somebody proofread the lesson and passed it; its music or its words are not the same any more.
+
+Why it matters: a late mend is where new slips come from, and nobody has read it since.
+
+What to do: read what has changed, then ``lickwright sign`` the lesson again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
+from lickwright.checks.signing import list_sign_offs
+from lickwright.checks.survey import Survey
+
+
+def run(survey: Survey) -> Iterator[Finding]:
+    """Compare every signature with the lesson as it is."""
+    if not survey.course.signatures:
+        return
+    for each in list_sign_offs(survey.course, survey.book):
+        if each.state == "changed since signed" and each.signature is not None:
+            yield Finding(
+                RULE.id,
+                RULE.severity,
+                f"{each.lesson.name} has changed since {each.signature.by} signed it",
+                each.signature.span,
+                (),
+                f"Read it again, then: lickwright sign {each.lesson.name}",
+            )
+
+
+_LESSON = "# Example\n\n```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```\n"
+RULE = Rule(
+    id="course/changed-since-signed",
+    title="A lesson that has changed since it was signed",
+    severity=Severity.QUERY,
+    source=Source("common practice", "A proof that has been passed is passed as it was"),
+    good=(Example(_LESSON, files=(("proofed.toml", '[example]\nby = "Ann"\nmark = "7581251be5bc"\n'),)),),
+    bad=(
+        Example(
+            _LESSON,
+            marks=("example",),
+            files=(("proofed.toml", '[example]\nby = "Ann"\nmark = "0123456789ab"\n'),),
+        ),
+    ),
+    survey=run,
+    stettable=False,
+)

@@ -123,7 +123,9 @@ def test_a_heavy_page_is_noted_after_the_summary(capsys: pytest.CaptureFixture[s
     """The page, what it weighs, and what might be done; the status stays 0."""
     heavy = (Weight("lessons/long.html", 848_000, 122_000, 11_480),)
     proofed = SimpleNamespace(proof=SimpleNamespace(findings=()))
-    came_to = SimpleNamespace(proofed=proofed, findings=(), site=True, pages=1, made=0, kept=0, heavy=heavy)
+    came_to = SimpleNamespace(
+        proofed=proofed, findings=(), site=True, pages=1, made=0, kept=0, heavy=heavy, unsigned=()
+    )
     assert tell(came_to, Path("site")) == 0
     summary, note = capsys.readouterr().err.splitlines()
     assert "1 pages in site" in summary

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from lickwright.analysis.role import Role
+from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strings import Held
 from lickwright.checks.subject import Subject
@@ -31,19 +31,21 @@ BLUE = (3, 6, 10)
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at open strings in let-ring brackets, then at what explains them."""
-    ringing = [
-        h for h in subject.held if h.sound.ring and h.tone.fret == 0 and isinstance(h.tone.head, Fretted)
-    ]
-    if not ringing:
+    if not any(w.sound.ring and w.tone.fret == 0 for w in subject.tones):
         return
+    ringing = [h for h in subject.held if h.sound.ring and h.tone.fret == 0]
     bars = {bar.number: bar for bar in subject.piece.music.bars}
     for held in ringing:
+        if not isinstance(held.tone.head, Fretted):
+            continue
         bar = bars[held.sound.address.bar]
         rings_on = held.end - held.start - held.sound.duration
         if rings_on <= bar.meter.beat or bar.number in subject.outside or not _foreign(subject, held, bar):
             continue
-        role = _role(subject, held.sound.address, held.sound.tones.index(held.tone))
-        if role is None or role is Role.DRONE or not role.explained:  # unexplained is told by harmony
+        found = _role(subject, held.sound.address, held.sound.tones.index(held.tone))
+        if found is None or found.role is Role.DRONE:
+            continue
+        if not found.role.explained or found.disconnected:  # told by harmony
             continue
         chord, key = bar.chord_at(held.sound.onset), subject.piece.music.key
         midi = int(held.tone.path[0])
@@ -71,8 +73,8 @@ def _foreign(subject: Subject, held: Held, bar: MusicBar) -> bool:
     )
 
 
-def _role(subject: Subject, address: Address, tone: int) -> Role | None:
-    return next((r.role for r in subject.roles if r.address == address and r.tone == tone), None)
+def _role(subject: Subject, address: Address, tone: int) -> RoleOf | None:
+    return next((r for r in subject.roles if r.address == address and r.tone == tone), None)
 
 
 RULE = Rule(

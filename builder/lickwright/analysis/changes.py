@@ -26,6 +26,7 @@ class Change:
         root: Pitch class of the root; -1 for no chord.
         major_third: Whether the chord has one (a blue third rubs against it).
         dominant: Whether it is a dominant.
+        minor: Whether its only third is minor.
     """
 
     start: int
@@ -34,6 +35,7 @@ class Change:
     root: int
     major_third: bool
     dominant: bool
+    minor: bool = False
 
     @property
     def harmony(self) -> bool:
@@ -65,5 +67,11 @@ def change(start: int, symbol: ChordSymbol) -> Change:
     if not isinstance(symbol, Chord):
         return Change(start, symbol, NOTHING, -1, major_third=False, dominant=False)
     return Change(
-        start, symbol, _relation(symbol), symbol.root.semitone, symbol.has_major_third, symbol.is_dominant
+        start,
+        symbol,
+        _relation(symbol),
+        symbol.root.semitone,
+        symbol.has_major_third,
+        symbol.is_dominant,
+        3 in symbol.quality.tones and not symbol.has_major_third,
     )

@@ -1,28 +1,29 @@
 """The note-role classifier: what explains each note of a piece over its chords.
 
 The figures are tried in the order of the tables, the first that fits counts. Two passes: the second
-goes over what is left with the roles of the first, since the notes of a run lean on each other.
-A note played several times (repeats) has the best of its roles: the first that explains it.
+goes over what is left with the roles of the first, since the notes of a run lean on each other. What
+is still left may be explained by the other note of a double stop that moves in parallel.
 
-References: the study's algorithm of roles, calibrated on a printed collection of fiddle tunes;
-``tests/bench/bench_classifier.py`` measures its false alarms and what it finds.
+References: roles after common harmony and jazz teaching, calibrated on a printed collection of fiddle
+tunes; ``tests/bench/bench_classifier.py`` measures false alarms and what is found.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from lickwright.analysis.figures.blue import exempt, find_blue
+from lickwright.analysis.entries import Analysis, list_roles
+from lickwright.analysis.figures.blue import find_blue
 from lickwright.analysis.figures.displaced import find_anticipation, find_suspension
-from lickwright.analysis.figures.drone import find_drone
+from lickwright.analysis.figures.drone import find_drone, find_over_drone
 from lickwright.analysis.figures.harmonic import (
     find_chord_tone,
     find_scale_tone,
     find_tension,
     find_weak,
 )
-from lickwright.analysis.figures.leaping import find_escape
+from lickwright.analysis.figures.leaping import find_appoggiatura, find_cambiata, find_escape
 from lickwright.analysis.figures.sequence import find_pattern
 from lickwright.analysis.figures.stepwise import find_chain, find_neighbour, find_passing
 from lickwright.analysis.figures.targeting import find_approach, find_enclosure, find_resolved
@@ -30,7 +31,8 @@ from lickwright.analysis.line import LineNote, Lines, draw_lines
 from lickwright.analysis.moment import Moment, Setting
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.model.music import Piece
-from lickwright.theory.chord import Chord
+
+__all__ = ["Analysis", "analyse", "classify", "list_roles", "role_at_pitch"]
 
 Figure = Callable[[Moment], Role | None]
 
@@ -42,15 +44,17 @@ FIRST_PASS: tuple[Figure, ...] = (
     find_scale_tone,
     find_passing,
     find_neighbour,
+    find_appoggiatura,
     find_approach,
     find_enclosure,
     find_resolved,
     find_blue,
     find_escape,
+    find_cambiata,
     find_drone,
     find_weak,
 )
-SECOND_PASS: tuple[Figure, ...] = (find_chain, find_pattern)
+SECOND_PASS: tuple[Figure, ...] = (find_chain, find_over_drone, find_pattern)
 INNER: tuple[Figure, ...] = (
     find_chord_tone,
     find_anticipation,
@@ -59,37 +63,10 @@ INNER: tuple[Figure, ...] = (
     find_blue,
     find_weak,
 )
-LED: frozenset[Role] = frozenset(
-    {
-        Role.ANTICIPATION,
-        Role.SUSPENSION,
-        Role.RETARDATION,
-        Role.TENSION,
-        Role.ENCLOSURE,
-        Role.DRONE,
-        Role.PATTERN,
-    }
-)
-"""Roles that place a chromatic note by more than its half steps."""
-DEGREES = ("1", "b2", "2", "b3", "3", "4", "#4", "5", "b6", "6", "b7", "7")
-"""Of the key, where there is no chord."""
+BLUES = {"plain": 0, "blues": 2}
+"""How far a style excuses blue notes; 1 in any other."""
 WINDOW = 9
 """Notes on either side that a role can depend on."""
-
-
-@dataclass(frozen=True, slots=True)
-class Analysis:
-    """The lines of a piece with the role of every note in them.
-
-    Attributes:
-        lines: As played. ``roles``: for each melodic line, a role a note.
-        inner: Roles of ``lines.inner``.
-    """
-
-    lines: Lines
-    setting: Setting
-    roles: tuple[tuple[Role, ...], ...]
-    inner: tuple[Role, ...]
 
 
 def classify(piece: Piece) -> tuple[RoleOf, ...]:
@@ -108,29 +85,12 @@ def analyse(piece: Piece) -> Analysis:
     """Lay out the lines of a piece and find the roles in them."""
     lines = draw_lines(piece.music)
     setting = _setting(piece, lines)
-    roles = tuple(tuple(_roles(setting, line)) for line in lines.melodic)
+    found = [_roles(setting, lines.onward(number)) for number in range(len(lines.melodic))]
+    if len(found) > 1:
+        _move_in_parallel(lines, found)
+    roles = tuple(tuple(each[: len(line)]) for each, line in zip(found, lines.melodic, strict=True))
     inner = tuple(_inner_role(setting, note) for note in lines.inner)
     return Analysis(lines, setting, roles, inner)
-
-
-def list_roles(analysis: Analysis) -> tuple[RoleOf, ...]:
-    """Return one entry a written pitch, in the order of the music."""
-    best: dict[tuple[object, int, int], RoleOf] = {}
-    for line, roles in zip(analysis.lines.melodic, analysis.roles, strict=True):
-        moment = Moment(analysis.setting, line, list(roles))
-        for index, (note, role) in enumerate(zip(line, roles, strict=True)):
-            known = best.get(note.key)
-            if known is not None and known.role.explained and not known.disconnected:
-                continue
-            moment.move(index)
-            entry = _entry(analysis, moment, role)
-            if known is None or (role.explained and not entry.disconnected) or not known.role.explained:
-                best[note.key] = entry
-    for note, role in zip(analysis.lines.inner, analysis.inner, strict=True):
-        moment = Moment(analysis.setting, (note,), [role])
-        moment.move(0)
-        best.setdefault(note.key, _entry(analysis, moment, role))
-    return tuple(sorted(best.values(), key=lambda r: (r.address.lower, r.address, r.tone, r.turn)))
 
 
 def role_at_pitch(analysis: Analysis, note: LineNote, pitch: int) -> Role | None:
@@ -141,18 +101,17 @@ def role_at_pitch(analysis: Analysis, note: LineNote, pitch: int) -> Role | None
         note: One of its melodic notes (an inner note gives None).
         pitch: MIDI number to try.
     """
-    for line, roles in zip(analysis.lines.melodic, analysis.roles, strict=True):
-        index = next((i for i, n in enumerate(line) if n is note), None)
+    for number, roles in enumerate(analysis.roles):
+        line = analysis.lines.onward(number)
+        index = next((i for i, n in enumerate(line[: len(roles)]) if n is note), None)
         if index is None:
             continue
         first, last = max(0, index - WINDOW), index + WINDOW + 1
         part = list(line[first:last])
         part[index - first] = replace(note, pitch=pitch, bent=False, curl=False)
         tried = _roles(analysis.setting, tuple(part))
-        close = range(max(0, index - first - 2), min(len(part), index - first + 3))
-        worse = any(
-            not tried[i].explained and roles[first + i].explained for i in close if i != index - first
-        )
+        close = range(max(0, index - 2), min(len(roles), index + 3))
+        worse = any(not tried[i - first].explained and roles[i].explained for i in close if i != index)
         return None if worse else tried[index - first]
     return None
 
@@ -164,9 +123,10 @@ def _setting(piece: Piece, lines: Lines) -> Setting:
         tonic,
         tuple(pitch_class in key.semitones for pitch_class in range(12)),
         ((tonic + 9) % 12, (tonic + 11) % 12) if key.working_semitones != key.semitones else None,
-        piece.style != "plain",
+        BLUES.get(piece.style, 1),
         lines.beat,
         lines.changes,
+        key,
     )
 
 
@@ -194,6 +154,35 @@ def _roles(setting: Setting, line: tuple[LineNote, ...]) -> list[Role]:
     return roles
 
 
+def _move_in_parallel(lines: Lines, found: list[list[Role]]) -> None:
+    """Explain what is left by the explained note struck with it, which takes the same step."""
+    for number, roles in enumerate(found):
+        for index in [i for i, role in enumerate(roles) if role is Role.UNEXPLAINED]:
+            line = lines.onward(number)
+            for other, partners in enumerate(found):
+                if other != number and _is_parallel(line, index, lines.onward(other), partners):
+                    roles[index] = Role.PARALLEL
+
+
+def _is_parallel(
+    line: tuple[LineNote, ...], index: int, other: tuple[LineNote, ...], roles: list[Role]
+) -> bool:
+    """Whether a line has an explained note at the same time that steps as this one does."""
+    note = line[index]
+    at = next((i for i, n in enumerate(other) if n.sound is note.sound and n.start == note.start), None)
+    if at is None or other[at] is note or not roles[at].explained or roles[at] is Role.PARALLEL:
+        return False
+    for way in (-1, 1):
+        if not (0 <= index + way < len(line) and 0 <= at + way < len(other)):
+            continue
+        one, two = line[index + way], other[at + way]
+        step = one.pitch - note.pitch
+        together = one.sound is two.sound and one is not two
+        if together and 1 <= abs(step) <= 2 and two.pitch - other[at].pitch == step:
+            return True
+    return False
+
+
 def _inner_role(setting: Setting, note: LineNote) -> Role:
     if not setting.changes[note.chord].harmony:
         return Role.NO_CHORD
@@ -208,35 +197,3 @@ def _first(figures: tuple[Figure, ...], moment: Moment) -> Role | None:
         if role is not None:
             return role
     return None
-
-
-def _entry(analysis: Analysis, at: Moment, role: Role) -> RoleOf:
-    note = at.note
-    symbol = at.over.symbol
-    if isinstance(symbol, Chord):
-        degree = symbol.degree_of(note.pitch)
-    else:
-        degree = DEGREES[(note.pitch - analysis.setting.tonic) % 12]
-    chromatic = at.over.harmony and not at.in_key and at.relation != "t"
-    return RoleOf(
-        note.sound.address,
-        note.tone,
-        note.turn,
-        note.pitch,
-        role,
-        degree,
-        note.weight,
-        symbol,
-        analysis.lines.grid.quarters(note.end - note.start),
-        chromatic,
-        chromatic and role not in LED and _disconnected(at),
-    )
-
-
-def _disconnected(at: Moment) -> bool:
-    """Tier 1: neither out by a half step nor in by one and out by a step; blue notes exempt."""
-    note = at.note
-    if note.curl or note.bent or note.linked or exempt(at):
-        return False
-    away, near = abs(at.rise_out), abs(at.rise_in)
-    return not (away == 1 or (near == 1 and 1 <= away <= 2))

@@ -5,7 +5,7 @@ between them has no melodic neighbours. Repeats are unfolded, so the last note o
 has its first as neighbour.
 
 Conventions: times are whole ticks; ``Grid`` turns quarters into ticks exactly. Swing is left out:
-it does not change what a note does.
+it does not change what a note does. The beat of an irregular meter is its shortest group.
 """
 
 from __future__ import annotations
@@ -19,6 +19,11 @@ from lickwright.analysis.changes import Change, change
 from lickwright.model.music import Music, MusicBar, Sound, Tone
 from lickwright.model.slots import JoinKind
 from lickwright.model.strike import BendKind, Dead
+
+AHEAD = 4
+"""Notes of the beginning that the end of a loop looks at."""
+LOOKED_AHEAD = 2
+"""Bars in which they are looked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +85,8 @@ class Lines:
         melodic: Notes with neighbours, a line each.
         inner: Notes between the outer ones of a chord, judged by themselves.
         changes: Chords in order, the first at or before the first note.
+        ahead: What each line goes on to when the piece ends with a repeat sign and is played round and
+            round; no part of the piece.
     """
 
     grid: Grid
@@ -87,6 +94,12 @@ class Lines:
     melodic: tuple[tuple[LineNote, ...], ...]
     inner: tuple[LineNote, ...]
     changes: tuple[Change, ...]
+    ahead: tuple[tuple[LineNote, ...], ...] = ()
+
+    def onward(self, number: int) -> tuple[LineNote, ...]:
+        """A line with what it goes on to in a loop."""
+        line = self.melodic[number]
+        return line + self.ahead[number] if number < len(self.ahead) else line
 
 
 def line_pitches(tone: Tone) -> tuple[tuple[int, bool, bool], ...]:
@@ -126,44 +139,81 @@ def draw_lines(music: Music) -> Lines:
         The lines of every voice and the changes; empty where there are no pitched notes.
     """
     grid = Grid(_common(music.bars))
-    changes: list[Change] = []
-    top: dict[bool, list[LineNote]] = {False: [], True: []}
-    bottom: dict[bool, list[LineNote]] = {False: [], True: []}
-    inner: list[LineNote] = []
-    now = 0
-    two_voices = music.has_lower
-    weights: dict[tuple[int, int], int] = {}
-    for played, index in enumerate(music.order):
-        bar = music.bars[index]
+    draft = _Draft(grid, music.has_lower)
+    for index in music.order:
+        draft.add(music.bars[index])
+    melodic = draft.lines()
+    inner = tuple(draft.inner)
+    ahead: tuple[tuple[LineNote, ...], ...] = ()
+    again = _loop_start(music)
+    if again is not None and melodic:
+        lengths = [len(line) for line in melodic]
+        for index in music.order[again : again + LOOKED_AHEAD]:
+            draft.add(music.bars[index])
+        ahead = tuple(line[n : n + AHEAD] for line, n in zip(draft.lines(), lengths, strict=False))
+    beat = grid.of(min(music.bars[0].meter.beat_groups)) if music.bars else grid.ticks
+    return Lines(grid, beat, melodic, inner, tuple(draft.changes), ahead)
+
+
+def _loop_start(music: Music) -> int | None:
+    """Where in the order of playing the lick goes on when it ends with a repeat sign, if it does."""
+    order = music.order
+    if not order or not music.bars[order[-1]].closes or order[-1] not in order[:-1]:
+        return None
+    return order.index(order[-1]) + 1
+
+
+class _Draft:
+    """Lines that are being drawn, bar by bar as played."""
+
+    def __init__(self, grid: Grid, two_voices: bool) -> None:
+        self.grid = grid
+        self.two_voices = two_voices
+        self.now = self.played = 0
+        self.changes: list[Change] = []
+        self.top: dict[bool, list[LineNote]] = {False: [], True: []}
+        self.bottom: dict[bool, list[LineNote]] = {False: [], True: []}
+        self.parted = {False: False, True: False}
+        self.inner: list[LineNote] = []
+        self.weights: dict[tuple[int, int], int] = {}
+
+    def add(self, bar: MusicBar) -> None:
+        """Play another bar."""
+        grid = self.grid
         for chord in bar.chords:
-            if not changes or not chord.symbol.same_as(changes[-1].symbol):
-                changes.append(change(now + grid.of(chord.onset), chord.symbol))
+            if not self.changes or not chord.symbol.same_as(self.changes[-1].symbol):
+                self.changes.append(change(self.now + grid.of(chord.onset), chord.symbol))
         for line in bar.lines:
-            lower = line is bar.lower
             for sound in line.sounds:
-                weight = _weigh(sound, bar, grid, weights)
-                notes = _notes(sound, now, played, weight, grid, changes)
-                if not notes:
-                    continue
-                high = max(notes, key=lambda turns: turns[0].pitch)
-                low = min(notes, key=lambda turns: turns[0].pitch)
-                top[lower].extend(high)
-                bottom[lower].extend(low)
-                if len(notes) > 1 or (two_voices and lower):
-                    for note in low:
-                        note.lowest = True
-                inner.extend(
-                    note for turns in notes if turns is not high and turns is not low for note in turns
-                )
-        now += grid.of(bar.length)
-    melodic = []
-    for lower in (False, True):
-        if top[lower]:
-            melodic.append(tuple(top[lower]))
-        if [id(note) for note in top[lower]] != [id(note) for note in bottom[lower]]:
-            melodic.append(tuple(bottom[lower]))
-    beat = grid.of(music.bars[0].meter.beat) if music.bars else grid.ticks
-    return Lines(grid, beat, tuple(melodic), tuple(inner), tuple(changes))
+                weight = _weigh(sound, bar, grid, self.weights)
+                notes = _notes(sound, self.now, self.played, weight, grid, self.changes)
+                if notes:
+                    self._place(notes, line is bar.lower)
+        self.now += grid.of(bar.length)
+        self.played += 1
+
+    def _place(self, notes: list[list[LineNote]], lower: bool) -> None:
+        high = low = notes[0]
+        if len(notes) > 1:
+            high = max(notes, key=lambda turns: turns[0].pitch)
+            low = min(notes, key=lambda turns: turns[0].pitch)
+            self.parted[lower] = True
+            self.inner += [n for turns in notes if turns is not high and turns is not low for n in turns]
+        self.top[lower] += high
+        self.bottom[lower] += low
+        if len(notes) > 1 or (self.two_voices and lower):
+            for note in low:
+                note.lowest = True
+
+    def lines(self) -> tuple[tuple[LineNote, ...], ...]:
+        """The melodic lines: of each voice its top notes, and its bottom notes where it has double stops."""
+        found = []
+        for lower in (False, True):
+            if self.top[lower]:
+                found.append(tuple(self.top[lower]))
+                if self.parted[lower]:
+                    found.append(tuple(self.bottom[lower]))
+        return tuple(found)
 
 
 def _weigh(sound: Sound, bar: MusicBar, grid: Grid, known: dict[tuple[int, int], int]) -> int:

@@ -7,6 +7,14 @@ from dataclasses import dataclass
 from lickwright.analysis.changes import Change
 from lickwright.analysis.line import LineNote
 from lickwright.analysis.role import Role
+from lickwright.theory.key import Key
+
+STRIKES = 3
+"""Of one pitch, that make a drone."""
+AROUND = 8
+"""Notes on either side among which they are counted."""
+FURTHEST = 4
+"""Notes across which a line is followed through a drone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,17 +25,20 @@ class Setting:
         tonic: Pitch class of the key's tonic.
         scale: Twelve truths: whether the key's scale has the pitch class.
         raised: In minor, the pitch classes of the raised sixth and seventh; else None.
-        blues: False in plain style, where a blue note needs leading like any other chromatic note.
+        blues: How much a blue note is excused: 0 in plain style, where it needs leading like any other
+            chromatic note; 1 where something near makes it idiomatic; 2 in a blues, anywhere.
         beat: A beat in ticks.
         changes: Chords in order.
+        key: It spells what the chord does not.
     """
 
     tonic: int
     scale: tuple[bool, ...]
     raised: tuple[int, int] | None
-    blues: bool
+    blues: int
     beat: int
     changes: tuple[Change, ...]
+    key: Key
 
     def following(self, note: LineNote) -> Change | None:
         """Return the change after the one a note stands over."""
@@ -117,6 +128,40 @@ class Moment:
         return pitch_class == sixth and any(
             near is not None and near.pitch % 12 == seventh for near in (self.before, self.after)
         )
+
+    def rises(self) -> tuple[int, int]:
+        """Half steps in and out, looked at through a repetition, and through a drone that it alternates with.
+
+        The drone is a pitch beside the note that is struck three times or more hereabouts; what lies
+        on the other side of it is the true neighbour.
+        """
+        drone = self._drone()
+        rise_in = self._rise(-1, drone)
+        rise_out = self._rise(1, drone)
+        return -rise_in, rise_out
+
+    def _drone(self) -> int | None:
+        for near in (self.before, self.after):
+            if near is None or abs(near.pitch - self.pitch) <= 2:
+                continue
+            around = self.line[max(0, self.index - AROUND) : self.index + AROUND + 1]
+            if sum(note.pitch == near.pitch for note in around) >= STRIKES:
+                return near.pitch
+        return None
+
+    def _rise(self, way: int, drone: int | None) -> int:
+        index, beside = self.index + way, self.index
+        while (near := self._neighbour(index, beside)) is not None:
+            if near.pitch not in (self.pitch, drone):
+                return near.pitch - self.pitch
+            index, beside = index + way, index
+            if abs(index - self.index) > FURTHEST:
+                break
+        return 0
+
+    def joined(self, first: int, last: int) -> bool:
+        """Whether no rest longer than a beat stands between two notes of the line, given by index."""
+        return all(self._neighbour(i + 1, i) is not None for i in range(first, last))
 
     @property
     def long(self) -> bool:

@@ -28,12 +28,15 @@ class Role(Enum):
     PASSING = "passing note"
     NEIGHBOUR = "neighbour note"
     APPROACH = "approach note"
+    APPOGGIATURA = "appoggiatura"
     ENCLOSURE = "enclosure"
     RESOLVED = "resolved tension"
     BLUE = "blue note"
     ESCAPE = "escape tone"
+    CAMBIATA = "cambiata"
     DRONE = "drone"
     PATTERN = "pattern"
+    PARALLEL = "parallel motion"
     WEAK = "scale tone in passing"
     UNEXPLAINED = "unexplained"
 
@@ -53,12 +56,19 @@ class RoleOf:
         turn: 0, then 1, 2 … for the further pitches of a bend and release.
         pitch: MIDI number that harmony judges: a bend's target; a curl's fretted note.
         role: What explains it.
-        degree: Over the root of the chord, ``b3``; over N.C. over the key's tonic.
+        degree: Over the root of the chord, as the note is spelled: ``b3``, ``#4`` rising, ``b5`` falling;
+            over N.C. over the key's tonic.
         weight: Metric weight, 4 = bar line to 0 = finer than the off-beat.
         chord: The chord in force.
         length: How long it is held, in quarters.
         chromatic: Outside the key's scale and no chord tone.
-        disconnected: Chromatic, and neither led in nor led out by half steps (tier 1).
+        disconnected: Chromatic, and half steps do not lead it: ``tier`` is 1.
+        tier: What a proof asks of it: 0 unexplained, 1 disconnected, 2 loose, None nothing.
+        interval: Half steps above the chord's root, 0 to 11; over N.C. above the tonic.
+        resolved: Of a conditional tension: whether it passes, or one of the next two notes is at rest
+            a step away. None for any other note.
+        ends_phrase: Whether nothing follows in its line within a beat.
+        passes: Its role each time it is played; several where repeats take it in again.
     """
 
     address: Address
@@ -72,3 +82,8 @@ class RoleOf:
     length: Fraction
     chromatic: bool = False
     disconnected: bool = False
+    tier: int | None = None
+    interval: int = 0
+    resolved: bool | None = None
+    ends_phrase: bool = False
+    passes: tuple[Role, ...] = ()

@@ -14,6 +14,8 @@ from lickwright.analysis.moment import Moment
 from lickwright.analysis.role import Role
 
 BLUE_DEGREES = frozenset({3, 6, 10})
+FAR = 8
+"""Notes within which another blue note makes a blue line."""
 RUBBING = frozenset({3, 6})
 
 
@@ -31,14 +33,42 @@ def find_blue(at: Moment) -> Role | None:
 
 
 def exempt(at: Moment) -> bool:
-    """Whether a chromatic note that is explained needs no further leading: the blue exemption.
+    """Whether a blue note needs no further leading: the blue exemption.
 
-    The flat third and seventh of the key or of the chord's root, and the key's flat fifth with
-    a half step on at least one side.
+    In a blues the flat third and seventh of the key or of the chord's root never do, nor the key's flat
+    fifth with a half step on at least one side. In country and bluegrass something near it must make it
+    idiomatic: a half step to or from it, another blue note within the bar (the minor
+    pentatonic at work), for the flat seventh of the key the tonic beside it (the mixolydian turn), for the
+    flat third over a dominant seventh the fall to the root (5 b3 1).
     """
-    if not at.setting.blues:
+    setting = at.setting
+    if not setting.blues:
         return False
-    above_tonic = (at.pitch - at.setting.tonic) % 12
-    if above_tonic in (3, 10) or (at.pitch - at.over.root) % 12 in (3, 10):
+    above_tonic = (at.pitch - setting.tonic) % 12
+    above_root = (at.pitch - at.over.root) % 12
+    contact = abs(at.rise_in) == 1 or abs(at.rise_out) == 1
+    if above_tonic == 6:
+        return contact
+    if above_tonic not in (3, 10) and above_root not in (3, 10):
+        return False
+    if setting.blues > 1 or contact:
         return True
-    return above_tonic == 6 and (abs(at.rise_in) == 1 or abs(at.rise_out) == 1)
+    if above_tonic == 10 and (at.rise_in == -2 or at.rise_out == 2):
+        return True
+    if above_root == 3 and at.over.dominant and at.rise_out == -3:
+        return True
+    return _company(at)
+
+
+def _company(at: Moment) -> bool:
+    """Whether another blue note of the key, or this one again, stands within the bar."""
+    line, index, note = at.line, at.index, at.note
+    tonic = at.setting.tonic
+    for way in (-1, 1):
+        other = index + way
+        while 0 <= other < len(line) and abs(other - index) <= FAR and line[other].bar == note.bar:
+            near = line[other]
+            if (near.pitch - tonic) % 12 in BLUE_DEGREES and near.sound is not note.sound:
+                return True
+            other += way
+    return False

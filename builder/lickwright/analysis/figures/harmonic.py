@@ -1,6 +1,7 @@
 """Notes that the chord or the key explains by itself.
 
-A tension is free where the key has it, over a dominant, and as the ninth anywhere.
+A tension is free where the key has it, over a dominant, and as the ninth, or the seventh of a minor
+chord, anywhere.
 """
 
 from __future__ import annotations
@@ -18,8 +19,9 @@ def find_tension(at: Moment) -> Role | None:
     """A tension that needs no resolution."""
     if at.relation != "f":
         return None
-    ninth = (at.pitch - at.over.root) % 12 == 2
-    return Role.TENSION if at.in_key or at.over.dominant or ninth else None
+    above = (at.pitch - at.over.root) % 12
+    plain = above == 2 or (above == 10 and at.over.minor)
+    return Role.TENSION if at.in_key or at.over.dominant or plain else None
 
 
 def find_scale_tone(at: Moment) -> Role | None:

@@ -10,6 +10,7 @@ from lickwright.analysis.role import Role
 
 LONGEST_ENCLOSURE = 4
 """Notes before the target."""
+_SIDES = (-2, -1, 1, 2)
 
 
 def find_approach(at: Moment) -> Role | None:
@@ -39,43 +40,42 @@ def _at_rest(at: Moment, note: LineNote) -> bool:
 
 
 def find_enclosure(at: Moment) -> Role | None:
-    """The target lies between this note and its neighbours on the other side, at most two half steps off.
+    """The note stands in an enclosure: two to four notes round a stable target that follows them.
 
-    A note that closes an enclosure may step to the target by a whole step. With three or four
-    notes round the target two of them stand a half step apart.
+    All lie within a whole step of the target, on both sides of it. Two notes: one from either side; three:
+    two from one side and one from the other; four: two and two, where the notes of a pair
+    follow each other. A chromatic note of it stands a half step from the target or from
+    the other note of its pair: ``2 7 1``, ``2 b2 7 1``, ``b7 7 2 b2 1``.
+
+    References: enclosures as jazz teaching names them (Coker, Baker, from memory).
     """
-    after = at.after
-    if after is None:
-        return None
-    before = at.before
-    if before is not None and 1 <= abs(at.rise_out) <= 2 and at.setting.stable(after):
-        other = after.pitch - before.pitch
-        if 1 <= abs(other) <= 2 and (other > 0) != (at.rise_out > 0):
-            return Role.ENCLOSURE
-    around = [at.pitch, after.pitch]
-    for target in (at.second, at.third, _fourth(at)):
-        if target is None:
-            return None
-        if _encloses(around, target.pitch) and at.setting.stable(target):
-            return Role.ENCLOSURE
-        around.append(target.pitch)
+    line, index = at.line, at.index
+    for length in range(2, LONGEST_ENCLOSURE + 1):
+        for first in range(max(0, index - length + 1), index + 1):
+            target = first + length
+            if target >= len(line):
+                break
+            if at.joined(first, target) and at.setting.stable(line[target]) and _encloses(at, first, target):
+                return Role.ENCLOSURE
     return None
 
 
-def _fourth(at: Moment) -> LineNote | None:
-    index = at.index + 4
-    return at.line[index] if at.third is not None and index < len(at.line) else None
-
-
-def _encloses(around: list[int], target: int) -> bool:
-    offsets = [pitch - target for pitch in around]
-    if any(not 1 <= abs(offset) <= 2 for offset in offsets):
+def _encloses(at: Moment, first: int, target: int) -> bool:
+    goal = at.line[target].pitch
+    around = [at.line[i].pitch - goal for i in range(first, target)]
+    if any(offset not in _SIDES for offset in around):
         return False
-    if (offsets[0] > 0) == (offsets[1] > 0) and len(offsets) == 2:
+    turns = sum((a > 0) != (b > 0) for a, b in pairwise(around))
+    if turns != 1 or (len(around) == 4 and (around[1] > 0) != (around[0] > 0)):
         return False
-    if len({offset > 0 for offset in offsets}) == 1:
+    if len(around) == 4 and (around[2] > 0) != (around[3] > 0):
         return False
-    return len(offsets) == 2 or any(abs(b - a) == 1 for a, b in pairwise(offsets))
+    if len({*around}) != len(around):
+        return False
+    offset = at.pitch - goal
+    if abs(offset) == 1 or at.in_key:
+        return True
+    return (1 if offset > 0 else -1) in around  # its pair lies between it and the target
 
 
 def find_resolved(at: Moment) -> Role | None:

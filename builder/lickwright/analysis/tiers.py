@@ -1,0 +1,102 @@
+"""How firmly an explained note is led: what a proof still asks of it.
+
+Tier 0: nothing explains the note. Tier 1, *disconnected*: a chromatic note that half steps do not
+lead. Tier 2, *loose*: a chromatic note that is in no half-step run and no half-step neighbour, or a
+note that rubs against the chord, on a beat, and is not left by step.
+
+A chromatic note is led when it rises a half step, the way a leading note does; when it comes and goes
+by half steps; when it begins a run of half steps; when it is slurred or bent, or slurred into what
+follows; or as the tension of a dominant that falls a half step. One that is leapt to and only falls a
+half step is not: that is how a slip of the hand looks, and the enclosures, blue notes and dominant
+tensions that do so are told apart by themselves.
+
+References: leading by half step (common practice); the tiers are our own, set on a printed collection of
+fiddle tunes.
+"""
+
+from __future__ import annotations
+
+from lickwright.analysis.figures.blue import exempt
+from lickwright.analysis.figures.targeting import find_enclosure
+from lickwright.analysis.moment import Moment
+from lickwright.analysis.role import Role
+
+UNEXPLAINED, DISCONNECTED, LOOSE = 0, 1, 2
+PLACED: frozenset[Role] = frozenset(
+    {
+        Role.ANTICIPATION,
+        Role.SUSPENSION,
+        Role.RETARDATION,
+        Role.TENSION,
+        Role.ENCLOSURE,
+        Role.DRONE,
+        Role.PATTERN,
+        Role.PARALLEL,
+    }
+)
+"""Roles that place a chromatic note by more than its half steps."""
+
+
+def find_tier(at: Moment, role: Role) -> int | None:
+    """Return 0, 1 or 2 as above, or None for a note that nothing is asked of."""
+    if role is Role.UNEXPLAINED:
+        return UNEXPLAINED
+    if not at.over.harmony or at.relation == "t":
+        return None
+    if at.in_key:
+        rubs = at.relation == "a" and at.note.weight >= 2
+        return LOOSE if rubs and role is Role.WEAK and not 1 <= abs(at.rise_out) <= 2 else None
+    if role in PLACED or _slurred(at) or exempt(at):
+        return None
+    rise_in, rise_out = at.rise_in, at.rise_out
+    if not (abs(rise_in) == 1 and abs(rise_out) == 1):
+        through_in, through_out = at.rises()
+        if abs(through_in) == 1 and abs(through_out) == 1:
+            rise_in, rise_out = through_in, through_out
+    if not _led(at, rise_in, rise_out) and find_enclosure(at) is None:
+        return LOOSE if _comes_again(at) else DISCONNECTED
+    return None if abs(rise_in) == 1 and abs(rise_out) == 1 else LOOSE
+
+
+def _slurred(at: Moment) -> bool:
+    """Bent, curled, slurred from the note before, or slurred by step into a note at rest."""
+    note, after = at.note, at.after
+    if note.curl or note.bent or note.linked:
+        return True
+    return after is not None and after.linked and abs(at.rise_out) <= 2 and at.setting.stable(after)
+
+
+def _led(at: Moment, rise_in: int, rise_out: int) -> bool:
+    if rise_out == 1 or (abs(rise_in) == 1 and rise_out == -1):
+        return True
+    if (rise_in, rise_out) in ((-1, -2), (1, 2)) and _minor_sixth(at):
+        return True
+    if rise_out == -1:
+        return _runs_on(at) or (at.over.dominant and at.relation == "c")
+    return False
+
+
+def _minor_sixth(at: Moment) -> bool:
+    """The major sixth of a minor chord, which colours it (dorian, melodic minor)."""
+    return at.over.minor and (at.pitch - at.over.root) % 12 == 9
+
+
+def _runs_on(at: Moment) -> bool:
+    """Whether the note after goes on by half step the same way."""
+    after, second = at.after, at.second
+    return after is not None and second is not None and second.pitch - after.pitch == at.rise_out
+
+
+def _comes_again(at: Moment) -> bool:
+    """Whether the same turn, the note with its neighbours, is written elsewhere in the line: it is meant."""
+    before, after = at.before, at.after
+    if before is None or after is None:
+        return False
+    turn = (before.pitch, at.pitch, after.pitch)
+    line, own = at.line, at.note.key
+    return any(
+        line[i].pitch == at.pitch
+        and (line[i - 1].pitch, line[i].pitch, line[i + 1].pitch) == turn
+        and line[i].key != own
+        for i in range(1, len(line) - 1)
+    )

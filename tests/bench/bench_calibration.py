@@ -17,7 +17,7 @@ sys.path[:0] = [str(TESTS / "analysis"), str(TESTS / "corpus"), str(TESTS.parent
 
 from calibration.chorales import read_chorales  # noqa: E402
 from calibration.courses import read_courses  # noqa: E402
-from calibration.figures import HEAD, measure, report, report_checks  # noqa: E402
+from calibration.figures import HEAD, Figures, add, measure, report, report_checks  # noqa: E402
 from calibration.sheets import read_sheets  # noqa: E402
 from calibration.tunes import HALVES, read_tunes  # noqa: E402
 from calibration.work import STYLES, Work  # noqa: E402
@@ -29,8 +29,8 @@ def main() -> None:
     arguments.add_argument("--material", default="abcd", help="letters out of abcd")
     arguments.add_argument("--half", choices=HALVES, help="of the tunes; both without")
     arguments.add_argument("--style", choices=STYLES, help="both without")
-    arguments.add_argument("--works", type=int, default=100, help="of a kind and half of the tunes")
-    arguments.add_argument("--slips", type=int, default=8, help="notes a work that slips are planted on")
+    arguments.add_argument("--works", type=int, default=80, help="of a kind and half of the tunes")
+    arguments.add_argument("--slips", type=int, default=6, help="notes a work that slips are planted on")
     arguments.add_argument("--voices", action="store_true", help="all voices of the chorales, one at a time")
     asked = arguments.parse_args()
     start = time.process_time()
@@ -41,18 +41,20 @@ def main() -> None:
     for reason, number in sorted(left_out.items()):
         print(f"left out: {number} {reason}")
     styles = (asked.style,) if asked.style else STYLES
-    measured = [
-        measure(works, group, style, asked.slips)
-        for group, works in sorted(groups.items())
-        for style in styles
-    ]
+    measured: list[Figures] = []
+    for style in styles:
+        each = [measure(works, group, style, asked.slips) for group, works in sorted(groups.items())]
+        halves = [
+            add((f for f in each if f.group.startswith(f"(a) {half}")), f"(a) {half}: all", style)
+            for half in HALVES
+        ]
+        measured += [*(figures for figures in halves if figures.works), *each]
+    measured.sort(key=lambda figures: figures.group)
     print("\n".join([HEAD, *(row for figures in measured for row in report(figures))]))
     print("\n".join(report_checks(figures) for figures in measured))
     notes, seconds = sum(f.notes for f in measured), sum(f.seconds for f in measured)
-    print(
-        f"roles: {1e6 * seconds / max(1, notes):.0f} us a note;"
-        f" in all {time.process_time() - start:.0f} s of CPU"
-    )
+    print(f"roles: {1e6 * seconds / max(1, notes):.0f} us a note;", end=" ")
+    print(f"in all {time.process_time() - start:.0f} s of CPU")
 
 
 def _works(asked: argparse.Namespace, left_out: Counter[str]) -> Iterator[Work]:

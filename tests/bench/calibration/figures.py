@@ -71,13 +71,8 @@ def alarms(subject: Subject) -> dict[Alarm, int]:
     for role in subject.roles:
         if role.address.bar in subject.outside or (role.address, role.tone) in tied:
             continue
-        if not role.role.explained:
-            tier = 0
-        elif role.disconnected:
-            tier = 1
-        elif getattr(role, "loose", False):
-            tier = 2
-        else:
+        tier = getattr(role, "tier", 0 if not role.role.explained else 1 if role.disconnected else None)
+        if tier is None:
             continue
         found[str(role.address), role.tone, role.turn] = tier
     return found
@@ -144,6 +139,17 @@ def name_tones(piece: Piece) -> Piece:
             lines.append(replace(line, sounds=tuple(sounds)))
         bars.append(replace(bar, upper=lines[0], lower=lines[1] if len(lines) > 1 else None))
     return replace(piece, music=replace(music, bars=tuple(bars)))
+
+
+def add(many: Iterable[Figures], group: str, style: str) -> Figures:
+    """Add up the figures of several groups."""
+    total = Figures(group, style)
+    for one in many:
+        for name in ("works", "notes", "renamed", "witnessed", "seconds"):
+            setattr(total, name, getattr(total, name) + getattr(one, name))
+        for name in ("alarms", "with_alarm", "planted", "found", "rules"):
+            getattr(total, name).update(getattr(one, name))
+    return total
 
 
 HEAD = (

@@ -1,8 +1,8 @@
 """Keys and chords for tunes that are printed without chords.
 
-A tune's key is believed where its last note bears it out. The chords are our own: the best fitting of a
-few plain ones for each half bar (bar, in three and in nine), which flatters the classifier somewhat,
-since the chord is fitted to the melody.
+A tune's key is believed where its last note bears it out and few of its notes lie outside it. The chords
+are our own: the best fitting of a few usual ones for each half bar (bar, in three and in nine), which
+flatters the classifier somewhat, since the chord is fitted to the melody.
 """
 
 from __future__ import annotations
@@ -30,6 +30,9 @@ _MAJOR: tuple[Candidate, ...] = (
     (Interval(1, 2), "m", 0.15),
     (Interval(2, 4), "m", 0.25),
     (Interval(1, 2), "7", 0.25),
+    (Interval(6, 10), "major", 0.2),
+    (Interval(5, 9), "7", 0.3),
+    (Interval(2, 4), "7", 0.35),
 )
 _MINOR: tuple[Candidate, ...] = (
     (Interval(0, 0), "m", 0.0),
@@ -54,6 +57,7 @@ _MIXOLYDIAN: tuple[Candidate, ...] = (
     (Interval(4, 7), "m", 0.1),
     (Interval(1, 2), "m", 0.15),
     (Interval(5, 9), "m", 0.15),
+    (Interval(4, 7), "major", 0.15),
 )
 PALETTES: Mapping[str, tuple[Candidate, ...]] = {
     "major": _MAJOR,
@@ -61,6 +65,10 @@ PALETTES: Mapping[str, tuple[Candidate, ...]] = {
     "dorian": _DORIAN,
     "mixolydian": _MIXOLYDIAN,
 }
+
+
+FOREIGN = 0.1
+"""Share of the time on notes outside the key, above which a tune changes its mode: it has no one key."""
 
 
 def find_key(tune: Tune) -> str:
@@ -74,14 +82,25 @@ def find_key(tune: Tune) -> str:
     notes = [(e.midi, e.length) for bar in tune.measures for e in bar.events if e.midi is not None]
     if printed is None or printed.mode not in PALETTES or not notes:
         raise LeftOut("a key that is not known")
-    if (notes[-1][0] - printed.tonic.semitone) % 12 in _triad(printed):
-        return tune.key
-    if printed.mode == "major":
-        for interval, mode in ((Interval(5, 9), "minor"), (Interval(1, 2), "dorian")):
-            key = Key(interval.above(printed.tonic), mode)
-            if notes[-1][0] % 12 == key.tonic.semitone and _dwells(notes, key) > _dwells(notes, printed):
-                return key.name
+    candidates = [printed]
+    if printed.mode == "major" and (notes[-1][0] - printed.tonic.semitone) % 12 not in _triad(printed):
+        others = [
+            Key(Interval(5, 9).above(printed.tonic), "minor"),
+            Key(Interval(1, 2).above(printed.tonic), "dorian"),
+        ]
+        candidates = [key for key in others if _dwells(notes, key) > _dwells(notes, printed)]
+    for key in candidates:
+        ends = (notes[-1][0] - key.tonic.semitone) % 12
+        if ends == 0 or (key is printed and ends in _triad(key)):
+            if _foreign(notes, key) > FOREIGN:
+                raise LeftOut("two modes, no one key")
+            return key.name
     raise LeftOut("an end that leaves the key in doubt")
+
+
+def _foreign(notes: list[tuple[int, Fraction]], key: Key) -> Fraction:
+    outside = sum((long for midi, long in notes if midi % 12 not in key.working_semitones), Fraction(0))
+    return outside / sum((long for _, long in notes), Fraction(0))
 
 
 def _triad(key: Key) -> tuple[int, int, int]:

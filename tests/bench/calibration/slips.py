@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from lickwright.checks.subject import Subject
 from lickwright.checks.trial import put_tone
+from lickwright.checks.witnesses import top_pitch
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import Address
 from lickwright.model.music import Piece, Tone
@@ -27,7 +28,7 @@ class Slip:
     address: Address
     tone: int
     renamed: bool
-    """Whether the note has another name now: another pitch class."""
+    """Whether none of the names it may go by before names it now; a quarter tone goes by two."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +51,13 @@ def plant(piece: Piece, name: str, count: int) -> Iterator[Slip]:
             moved = _slip(spot, kind, way, guitar) or _slip(spot, kind, -way, guitar)
             if moved is not None:
                 slipped = put_tone(piece, spot.address, spot.index, moved)
-                away = moved.path[-1] - spot.tone.path[-1]
-                yield Slip(kind, slipped, spot.address, spot.index, away % 12 != 0)
+                yield Slip(
+                    kind, slipped, spot.address, spot.index, _names(spot.tone).isdisjoint(_names(moved))
+                )
+
+
+def _names(tone: Tone) -> frozenset[int]:
+    return frozenset(pitch % 12 for pitch in top_pitch(tone))
 
 
 def _spots(piece: Piece) -> list[_Spot]:

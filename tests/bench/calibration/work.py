@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from corpus_setting import Tune, set_tune
+from corpus_setting import STEP, Tune, set_tune
 
 from lickwright.checks.limits import set_limits
 from lickwright.checks.subject import Subject
@@ -23,6 +23,7 @@ from lickwright.theory.key import parse_key
 
 LIMITS = set_limits(())
 STYLES = ("plain", "country")
+TEMPO, SLOW = "tempo: quarter = 96", "tempo: quarter = 60"
 Changes = Sequence[Sequence[tuple[Fraction, ChordSymbol]]]
 """For each bar, the chords that begin in it: onset in quarters, symbol."""
 
@@ -59,7 +60,7 @@ def set_work(tune: Tune, group: str) -> Work:
     faults: set[str] = set()
     for each in (tune, straight):
         try:
-            text = set_tune(each, Guitar())
+            text = set_tune(each, Guitar()).replace(TEMPO, _tempo(each))
         except AssertionError as reason:
             raise LeftOut(str(reason)) from None
         piece, findings = _read(text)
@@ -67,6 +68,12 @@ def set_work(tune: Tune, group: str) -> Work:
         if piece is not None and not faults:
             return Work(tune.title, group, piece, findings)
     raise LeftOut(f"does not fit together as printed: {', '.join(sorted(faults))}")
+
+
+def _tempo(tune: Tune) -> str:
+    """None is printed: slower where there are notes shorter than a sixteenth."""
+    shortest = min((event.length for bar in tune.measures for event in bar.events), default=STEP)
+    return TEMPO if shortest >= STEP else SLOW
 
 
 def _read(text: str) -> tuple[Piece | None, tuple[Finding, ...]]:

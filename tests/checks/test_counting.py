@@ -32,7 +32,12 @@ def test_count_units(filled: Fraction, full: Fraction, said: str) -> None:
 
 def test_written_length() -> None:
     """A length is a part of the whole note."""
-    assert [written_length(Fraction(n, 2)) for n in (1, 2, 3)] == ["1/8", "1/4", "3/8"]
+    assert [written_length(Fraction(n, 2)) for n in (1, 2, 3, 4)] == ["1/8", "1/4", "3/8", "1/2"]
+
+
+def test_whole_notes_are_written_as_quarters() -> None:
+    """A bar too long by a bar is 4/4 long, not 1."""
+    assert [written_length(Fraction(n)) for n in (4, 8)] == ["4/4", "8/4"]
 
 
 @pytest.mark.parametrize(

@@ -76,3 +76,22 @@ def test_a_chord_that_cannot_be_read_is_told_beside_a_wrong_sum(room: Proofroom)
     """The length of a bar does not explain a slip in its margin."""
     proof = room.prove("A | 5:0 - 5:4 - 4:2 - 3:2 -\nA7zz | 5:0 - 5:4 - 4:2 - 3:2")
     assert {"harmony/chord-symbol", "rhythm/bar-length"} <= {rule for rule, _ in told(proof)}
+
+
+@pytest.mark.parametrize(
+    ("field", "rule"),
+    [
+        ("step: 1/7", "syntax/field-value"),
+        ("stpe: 1/16", "syntax/unknown-field"),
+        ("meter: 9/5", "syntax/field-value"),
+    ],
+)
+def test_a_field_that_sets_the_length_of_bars_is_told_alone(room: Proofroom, field: str, rule: str) -> None:
+    """Where the step or the meter could not be read, no bar adds up, and that is one fault."""
+    assert only(room.prove(f"{field}\n\nA | 3:2 3:4 3:2 3:4\nA | 3:2 3:4 3:2")).rule == rule
+
+
+def test_another_field_hides_no_bar(room: Proofroom) -> None:
+    """A tempo that cannot be read says nothing of the bars."""
+    found = [rule for rule, _ in told(room.prove("tempo: fast\n\nA | 3:2 3:4 3:2 3:4"))]
+    assert found == ["rhythm/bar-length", "syntax/field-value"]

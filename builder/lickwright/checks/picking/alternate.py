@@ -56,7 +56,10 @@ def run(subject: Subject) -> Iterator[Finding]:
 def _finding(subject: Subject, strokes: Run, place: int, count: int) -> Finding:
     stroke = strokes[place]
     given = stroke.given or "d"
-    if place:
+    if place and strokes[place - 1].given is None:
+        said = f"{NAMES[given]} out of turn, with the strokes before it filled in"
+        claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
+    elif place:
         said = f"{NAMES[given]} after {NAMES[given]}"
         claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
     else:

@@ -36,30 +36,35 @@ class Cause:
     fields: frozenset[str] = frozenset()
 
 
+NOTES = (
+    "harmony/unexplained harmony/third-and-seventh harmony/bend-target harmony/release harmony/unchanged-note"
+    " harmony/unresolved-tension harmony/avoid-note harmony/loose-chromatic harmony/ending harmony/clash"
+)
+"""The rules that judge a note by its chord and its line; ``NOTES`` in the table."""
+
 # rule, and fields in parentheses | reach | silences
 _TABLE = """
-rhythm/bar-length | bar | harmony/unexplained harmony/shifted-chord witness/degrees rhythm/pickup-length
-harmony/shifted-chord | bar | harmony/unexplained
-hands/late-bend-direction | sound | harmony/unexplained hands/bend-reach
-harmony/chord-disagrees | bar | harmony/unexplained harmony/shifted-chord witness/degrees
-witness/names | sound | witness/degrees harmony/unexplained
-witness/degrees | sound | harmony/unexplained
+rhythm/bar-length | bar | NOTES harmony/shifted-chord witness/degrees rhythm/pickup-length
+harmony/shifted-chord | bar | NOTES
+hands/late-bend-direction | sound | NOTES hands/bend-reach
+harmony/chord-disagrees | bar | NOTES harmony/shifted-chord witness/degrees
+witness/names | sound | witness/degrees NOTES
+witness/degrees | sound | NOTES
 harmony/third-and-seventh | sound | harmony/unexplained harmony/unresolved-tension harmony/clash
 harmony/bend-target | sound | harmony/unexplained harmony/release harmony/ending
 harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
-harmony/unchanged-note | sound | harmony/unexplained harmony/third-and-seventh harmony/unresolved-tension
-harmony/unchanged-note | sound | harmony/ending harmony/avoid-note harmony/release harmony/bend-target
+harmony/unchanged-note | sound | NOTES
 harmony/unexplained | sound | harmony/unresolved-tension harmony/clash harmony/ending
-harmony/doubtful-key | piece | harmony/unexplained harmony/foreign-chord harmony/loose-chromatic spelling/*
+harmony/doubtful-key | piece | NOTES harmony/foreign-chord spelling/*
 harmony/ending | sound | harmony/avoid-note harmony/unresolved-tension
 witness/moved-bar | bar | harmony/*
 witness/names | sound | spelling/degree
-hands/range | sound | harmony/unexplained witness/* hands/stretch hands/bend-reach
-hands/one-note-a-string | sound | hands/* harmony/unexplained
-hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide harmony/unexplained
+hands/range | sound | NOTES witness/* hands/stretch hands/bend-reach
+hands/one-note-a-string | sound | hands/* NOTES
+hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide NOTES
 hands/open-string | sound | hands/bend-reach
 hands/falling-hammer | sound | hands/join-stands-still
-hands/harmonic-node | sound | harmony/unexplained witness/*
+hands/harmonic-node | sound | NOTES witness/*
 hands/slide | sound | hands/finger
 syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
@@ -85,14 +90,19 @@ picking/claim | piece | picking/alternate picking/pendulum picking/economy
 hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
-syntax/late-bend | sound | hands/* harmony/unexplained witness/*
+syntax/late-bend | sound | hands/* NOTES witness/*
 """
 
 
 def _read_row(row: str) -> Cause:
     cause, reach, silences = (cell.strip() for cell in row.split("|"))
     rule, _, fields = cause.partition(" ")
-    return Cause(rule, tuple(silences.split()), REACHES[reach], frozenset(fields.strip("()").split()))
+    return Cause(
+        rule,
+        tuple(silences.replace("NOTES", NOTES).split()),
+        REACHES[reach],
+        frozenset(fields.strip("()").split()),
+    )
 
 
 CAUSES: tuple[Cause, ...] = tuple(map(_read_row, _TABLE.strip().splitlines()))

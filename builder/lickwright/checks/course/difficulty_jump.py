@@ -84,7 +84,7 @@ _EASY = "```lick {}\ntempo: 60\n\nA | 3:2 - {} - 3:2 - - -\n```\n"
 _FIRST = (
     (
         "lessons/first.md",
-        "# First\n\n" + "\n".join(map(_EASY.format, ("a", "b", "c"), ("2:2", "2:3", "2:5"))),
+        "# First\n\n" + "\n".join(map(_EASY.format, ("a", "b", "c"), ("2:2", "1:0", "2:5"))),
     ),
 )
 _LICK = "# Next\n\n```lick example\nA | 5:0 - 4:2 3:2 2:2 3:2 1:0 -\n```"

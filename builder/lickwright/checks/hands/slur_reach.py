@@ -83,7 +83,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     source=Source("own threshold", "Fret geometry is exact; the reach of a hand in mm is our own figure"),
     good=(
-        Example("A | 4:7 - p 4:5 - 4:2 - p 4:0 -"),
+        Example("D | 4:7 - p 4:5 - 4:2 - p 4:0 -"),
         Example("A | 1:9 - p 1:5 - 1:14 - p 1:9 -"),
         Example("A | 4:2 - - - - - - -\n  signs | trill4"),
     ),

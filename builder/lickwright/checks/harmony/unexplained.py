@@ -117,7 +117,6 @@ RULE = Rule(
         Example("key: D major\n\nD | 4:0 - 3:2 - 2:3 - 3:2 -\n  | 4:3 - - - - - - -", marks=("4:3",)),
         Example("A | 2:3 - - - 3:2 - - -", marks=("2:3",)),
         Example("A | 5:0 - 5:4 - 4:2 - 3:3 -\n  | 2:2 - - - 3:2 - - -", marks=("3:3",)),
-        Example("A7 | 2:5 - 3:6 - 3:7b8 - - -", marks=("3:7b8",)),
     ),
     run=run,
     one_note=True,

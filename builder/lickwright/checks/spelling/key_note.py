@@ -28,7 +28,7 @@ RULE = Rule(
     source=Source("common practice", "A key spells each of its seven letters once: rudiments of music"),
     good=(
         Example("key: F major\n\nC7 | 2:1 - 3:3 - 3:2 - - -\n  names | C Bb A"),
-        Example("key: A minor\n\nE7 | 1:0 - 2:3 - 3:1 - 3:2 -\n  names | E D G# A"),
+        Example("key: A minor\n\nE7 | 1:0 - 2:3 - 3:2 - 3:1 -\n  names | E D A G#"),
     ),
     bad=(Example("key: F major\n\nC7 | 2:1 - 3:3 - 3:2 - - -\n  names | C A# A", marks=("3:3",)),),
     run=run,

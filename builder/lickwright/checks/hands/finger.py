@@ -161,7 +161,7 @@ RULE = Rule(
         Example("A | 3:2 - - - 1:0 - - -\n  lh | 2 3", marks=("1:0",)),
         Example("A | 5:4+4:2 - - - 5:0 - - -\n  lh | 11 0", marks=("4:2",)),
         Example("A | 3:6+2:5 - - - 5:0 - - -\n  lh | 12 0", marks=("2:5",)),
-        Example("A | 4:2+3:0+2:2 - - - 5:0 - - -\n  lh | 101 0", marks=("2:2",)),
+        Example("A7 | 4:2+3:0+2:2 - - - 5:0 - - -\n  lh | 101 0", marks=("2:2",)),
         Example("A | 4:2 h 4:4 - - 5:0 - - -\n  lh | 1 1 0", marks=("4:4",)),
         Example("A | 4:4 p 4:2 - - 5:0 - - -\n  lh | 1 3 0", marks=("4:2",)),
     ),

@@ -39,8 +39,8 @@ shifted-other | 0.85 | share of the bar's time | harmony/shifted-chord | On tone
 from which that chord is named (own threshold)
 key-own | 0.7 | share of the notes' time | harmony/doubtful-key | In the key given, below which another is \
 tried (own threshold)
-key-other | 0.95 | share of the notes' time | harmony/doubtful-key | In the key of the last chord, from which \
-it is named (own threshold)
+key-other | 0.95 | share of the notes' time | harmony/doubtful-key | In the key of the last chord, from \
+which it is named (own threshold)
 bend-high-query | 3 | half steps | hands/bend-reach | A bend on the upper half of the strings, above which \
 it is a query (own threshold)
 bend-high-error | 4 | half steps | hands/bend-reach | A bend on the upper half of the strings, above which \

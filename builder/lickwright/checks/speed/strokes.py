@@ -25,13 +25,13 @@ RUN, BURST = 12, 4
 
 
 def run(subject: Subject) -> Iterator[Finding]:
-    """Measure the fastest run and the fastest burst, at the tempo and at the top of the ladder."""
+    """Measure the fastest burst and the fastest run, at the tempo and at the top of the ladder."""
     notes = [onset for onset in subject.onsets if picked(onset.sound)]
     if len(notes) < BURST:
         return
     piece, limits = subject.piece, subject.limits
     meter = piece.music.bars[0].meter
-    paces = [(fastest_run(notes, RUN), 1.0), (fastest_run(notes, BURST), limits["strokes-burst"])]
+    paces = [(fastest_run(notes, BURST), limits["strokes-burst"]), (fastest_run(notes, RUN), 1.0)]
     goals = [(tempo, "advanced", ", a rung of the ladder") for tempo in piece.ladder]
     for tempo, level, rung in ((piece.tempo, piece.level, ""), *goals):
         for (rate, pace), share in paces:

@@ -153,3 +153,24 @@ def test_a_swell_of_levels(room: Proofroom) -> None:
 def test_four_strings_and_seven(room: Proofroom, tuning: str, bar: str) -> None:
     """Nothing is counted for six strings."""
     assert told(room.prove(Example(bar, course=GUITAR.format(f'tuning = "{tuning}"')))) == []
+
+
+def test_a_rung_of_the_ladder_is_a_goal(room: Proofroom) -> None:
+    """A rung may be faster than the level, as long as an advanced player plays it."""
+    row = "5:0 5:2 5:4 4:0 4:2 4:4 3:2 4:4 5:0 5:2 5:4 4:0 4:2 4:4 3:2 -"
+    text = f"step: 1/16\ntempo: 100\nladder: {{}}\n\nA | {row}"
+    assert told(room.prove(text.format(170))) == []
+    assert "at 190, a rung of the ladder" in only(room.prove(text.format(190))).message
+
+
+@pytest.mark.parametrize(
+    ("bar", "found"),
+    [
+        ("step: 1/16\ntempo: 110\n\nA7 | 3:7b9 2:5 3:7pb9 2:5 3:6 - - - 4:7 - - - - - - -", []),
+        ("step: 1/16\ntempo: 150\n\nA7 | 3:7b9 2:5 3:7pb9 2:5 3:6 - - - 4:7 - - - - - - -", ["3:7b9"]),
+        ("step: 1/16\ntempo: 200\n\nA7 | 3:7 3:b9 2:5 - 3:6 - - - 4:7 - - - - - - -", ["3:b9"]),
+    ],
+)
+def test_a_bend_takes_its_time(room: Proofroom, bar: str, found: list[str]) -> None:
+    """A whole step on a sixteenth: time at 110, none at 150; bent before it needs none; late it does."""
+    assert told(room.prove(bar)) == [("speed/bend-time", text) for text in found]

@@ -80,6 +80,8 @@ def explain_spelling(
         return None
     if abs(name.alter) > 1:
         return Reason("double", name, expected, NO_DOUBLE)
+    if by_chord is None and _in_a_run(name, expected, key, midi, after):
+        return None
     if chord is None or by_chord is None or by_chord in key.scale:
         return Reason("key", name, expected, f"a note of {key.display}")
     return Reason("chord", name, expected, f"a note of {chord.display}")
@@ -112,12 +114,17 @@ def _chromatic(
         if (above in STAYS_FALLING and near) or name == blue:
             return None
         return Reason("direction", name, expected, "it goes down by a half step, and is written lowered")
-    if near or name == blue:
+    if near or blue is None:  # led on over another note, G sharp by way of B to A, it keeps its name
         return None
-    if blue is not None:
-        label = blue_label(above)
-        return Reason("blue", name, blue, f"the {label} of {key.display}, which nothing leads up")
-    return Reason("direction", name, expected, "no half step leads on from it, so the name nearest the key")
+    label = blue_label(above)
+    return Reason("blue", name, blue, f"the {label} of {key.display}, which nothing leads up")
+
+
+def _in_a_run(name: PitchClass, expected: PitchClass, key: Key, midi: int, after: int | None) -> bool:
+    """Whether a note of the key is written raised, or lowered, because a chromatic note comes next."""
+    if after is None or abs(after - midi) != 1 or key.spelling(after) is not None:
+        return False
+    return (name.fifths - expected.fifths) * (after - midi) == 12
 
 
 def blue_label(above: int) -> str:

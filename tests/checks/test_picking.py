@@ -11,6 +11,10 @@ SAID = {
     "a triplet alternates": f"{PENDULUM} (3:2 2:2 1:0)/2 1:5 1:0 2:2 - 3:2 -\n  rh | d u d d u d d",
     "jig strokes": f"meter: 6/8\n{PENDULUM} 3:2 2:2 1:0 2:2 1:0 1:5\n  rh | d u d d u d",
     "jig strokes all in turn": f"meter: 6/8\n{PENDULUM} 3:2 2:2 1:0 2:2 1:0 1:5\n  rh | d u d u d u",
+    "seven eighths go on over the bar line": (
+        f"meter: 7/8\n{PENDULUM} 5:0 5:4 4:2 4:4 3:2 4:4 4:2\n  rh | d u d u d u d\n"
+        "A | 5:0 5:4 4:2 4:4 3:2 4:4 4:2\n  rh | u d u d u d u"
+    ),
     "the hand begins again after a rest": f"{ALTERNATE} 3:2 . . 2:2 1:0 2:2 3:2 -\n  rh | d d u d u",
     "a pickup that is not said": (
         "picking: alternate, down first\npickup: 1/8\n\n | 3:2\n"

@@ -84,8 +84,8 @@ def is_given(runs: Iterable[Run]) -> bool:
 def find_swing(music: Music) -> Mapping[Address, frozenset[str]]:
     """Return the strokes that a hand in steady swing may take at each sound of the upper voice.
 
-    In tuplets, and where the swing is not told, both; in compound meters the hand may begin each
-    beat with a downstroke.
+    In tuplets, where the swing is not told, and where bars of an odd number of eighths turn it round, both;
+    in compound meters the hand may begin each beat with a downstroke.
     """
     bare = [replace(p, sound=replace(p.sound, stroke=None)) for p in play(music) if not p.sound.address.lower]
     swing: dict[Address, frozenset[str]] = {}
@@ -95,7 +95,8 @@ def find_swing(music: Music) -> Mapping[Address, frozenset[str]]:
         if played.bar.meter.is_compound:
             beat = played.bar.meter.beat
             strokes |= frozenset("d" if (played.bar.offset + at) % beat / beat * 3 % 2 < 1 else "u")
-        if any(e.onset <= at < e.onset + e.duration for e in _tuplets(played.bar)):
+        odd = played.bar.meter.unit >= 8 and played.bar.meter.count % 2 == 1
+        if odd or any(e.onset <= at < e.onset + e.duration for e in _tuplets(played.bar)):
             strokes = BOTH
         swing.setdefault(played.sound.address, strokes)
     return swing

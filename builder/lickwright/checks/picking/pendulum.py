@@ -1,8 +1,9 @@
 """A stroke against the swing of the hand, in a lick that claims pendulum picking.
 
 With ``picking: pendulum`` the hand goes down and up in turn at the shortest even value of the bar, whether
-it strikes or not: down on the even places, up on the odd ones. Tuplets alternate and are left alone; in
-compound meters the hand may begin each beat with a downstroke.
+it strikes or not: down on the even places, up on the odd ones. Tuplets alternate and are left alone; so are
+meters of an odd number of eighths, where the swing is turned round at every bar line. In compound meters
+the hand may begin each beat with a downstroke.
 
 Why it matters: the swing is what keeps the time. A stroke against it has to be stopped for and started
 again.

@@ -70,7 +70,8 @@ def _lessons(count: int) -> list[str]:
     for number in range(count):
         one, two = bodies[number % len(bodies)], bodies[(number * 7 + 3) % len(bodies)]
         bars = re.sub(r"^[a-z]+:.*\n", "", two, flags=re.MULTILINE).lstrip("\n")
-        same = "meter" not in one and "meter" not in two and bars.splitlines()[0].split("|")[0].strip()
+        alone = any(f"{field}:" in one + two for field in ("meter", "step", "claims"))
+        same = not alone and bars.splitlines()[0].split("|")[0].strip()
         body = one + bars if same else one
         licks.append(f"```lick lick-{number}\n{body}```\n")
     return ["\n".join(licks[first : first + A_LESSON]) for first in range(0, count, A_LESSON)]

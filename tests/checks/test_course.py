@@ -52,6 +52,9 @@ def _found(room: Proofroom, example: Example, rule: str) -> list[str]:
         (HAMMERED, "Nothing.", "beginner", ["3:4"]),
         (HAMMERED.replace("\n\n", "\ntags: hammer-ons\n\n"), "Hammer it on.", "intermediate", []),
         ("Hammer it on.", HAMMERED, "beginner", []),
+        (TAPPED, "Tap the string with a finger: tapping.", "intermediate", ["3:t14"]),
+        (TAPPED, "Tap your foot.", "intermediate", []),
+        (TAPPED, "Tap your foot.", "beginner", []),
     ],
 )
 def test_first_use(room: Proofroom, first: str, second: str, level: str, found: list[str]) -> None:

@@ -35,3 +35,16 @@ def test_names_are_given_once() -> None:
     """No technique twice, no form twice in a row of the table."""
     assert len(set(NAMES)) == len(NAMES)
     assert all(len(set(technique.forms)) == len(technique.forms) for technique in TECHNIQUES)
+
+
+@pytest.mark.parametrize("words", ["the bell rings", "tap your foot", "shake the hand out", "a pair of oars"])
+def test_words_of_every_day_are_loose(words: str) -> None:
+    """They may speak of a technique; where that must be certain, they do not count."""
+    assert list_spoken(words)
+    assert list_spoken(words, loose=False) == set()
+
+
+def test_no_form_is_both() -> None:
+    """A form is firm or loose, never both, whatever it speaks of."""
+    firm = {form for technique in TECHNIQUES for form in technique.forms}
+    assert firm.isdisjoint(form for technique in TECHNIQUES for form in technique.loose)

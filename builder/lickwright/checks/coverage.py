@@ -117,12 +117,17 @@ def cover(course: Course, book: Book, subjects: Mapping[str, Subject] | None = N
     return Coverage(tuple(lesson.title for lesson in course.lessons), tuple(rows), tuple(curve))
 
 
-def find_spoken(course: Course) -> Mapping[str, int]:
-    """Return the index of the first lesson whose words, or tags of its licks, speak of each technique."""
+def find_spoken(course: Course, *, loose: bool = True) -> Mapping[str, int]:
+    """Return the index of the first lesson whose words, or tags of its licks, speak of each technique.
+
+    Args:
+        course: As read.
+        loose: Whether words count that mean other things as well.
+    """
     spoken: dict[str, int] = {}
     for number, lesson in enumerate(course.lessons):
         tags = (tag for placed in lesson.blocks for tag in getattr(placed.block, "tags", ()))
-        for name in list_spoken("\n".join((list_prose(lesson, code=True), *tags))):
+        for name in list_spoken("\n".join((list_prose(lesson, code=True), *tags)), loose=loose):
             spoken.setdefault(name, number)
     return spoken
 

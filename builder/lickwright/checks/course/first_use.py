@@ -1,8 +1,9 @@
 """A technique that a lick uses before any lesson speaks of it.
 
 Lessons are taken in the order of study. Any word for the technique in the words of a lesson, or among the
-tags of its licks, counts as speaking of it, from that lesson on. What no lesson speaks of at all is taken
-for known, but in a course for beginners.
+tags of its licks, counts as speaking of it, from that lesson on. That it is explained later is told from
+words that mean nothing else (a bell rings, a foot taps). What no lesson speaks of at all is taken for
+known, but in a course for beginners.
 
 Why it matters: the student meets a sign on the page, and the explanation three lessons later.
 
@@ -51,11 +52,14 @@ def run(survey: Survey) -> Iterator[Finding]:
                     continue
                 first.setdefault(name, (number, piece, use))
     spoken = find_spoken(survey.course)
+    named = find_spoken(survey.course, loose=False)
     for name, (number, piece, use) in first.items():
-        said = spoken.get(name)
-        if said is None and beginners:
+        said = named.get(name)
+        if spoken.get(name, number + 1) <= number:
+            continue
+        if name not in spoken and beginners:
             message = f"{name}: first used here, and no lesson speaks of it"
-        elif said is not None and number < said:
+        elif said is not None:
             message = (
                 f"{name}: first used here, in lesson {number + 1}, and first spoken of in lesson {said + 1},"
                 f" “{lessons[said].title}”"

@@ -82,6 +82,10 @@ finger-speed | 6 | notes a second | picking/one-finger | One plucking finger, ab
 threshold)
 difficulty-jump | 1.6 | times | course/difficulty-jump | How much harder a lick may be than the hardest \
 before its lesson (own threshold)
+prose-position | 0.25 | share of the fretted notes | prose/position | That may lie outside a position the \
+words name (own threshold)
+prose-arpeggio | 0.8 | share of the notes | prose/scale | That belong to the chord in what the words call an \
+arpeggio (own threshold)
 """
 
 

@@ -101,7 +101,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         found[piece.name] = mend(subject, told_here)
         spoken[piece.name] = (*told_here, *again)
     loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
-    survey = Survey(course, book, limits, subjects)
+    survey = Survey(course, book, limits, subjects, broken)
     for rule in rules().values():
         if rule.survey is not None:
             loose += rule.survey(survey)
@@ -120,6 +120,14 @@ def _keep_by_lick(found: list[Finding], loose: list[Finding]) -> list[Finding]:
     for lick in sorted(licks):
         kept += keep_causes(finding for finding in (*found, *loose) if finding.lick == lick)
     return kept
+
+
+def _by_lick(found: Mapping[str, Iterable[Finding]], loose: Iterable[Finding]) -> Mapping[str, list[Finding]]:
+    """Bring what the course as a whole has shown of a lick together with what its own proof found."""
+    together: dict[str, list[Finding]] = defaultdict(list, {lick: list(own) for lick, own in found.items()})
+    for finding in loose:
+        together[finding.lick].append(finding)
+    return together
 
 
 def _in_order_of_making(book: Book) -> list[Piece]:

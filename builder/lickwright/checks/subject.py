@@ -8,6 +8,7 @@ from functools import cached_property
 
 from lickwright.analysis.classifier import Analysis, analyse, list_roles
 from lickwright.analysis.difficulty import Difficulty, measure
+from lickwright.analysis.naming import spelled
 from lickwright.analysis.role import RoleOf
 from lickwright.analysis.techniques import Use, list_techniques
 from lickwright.checks.misspelled import Misspelled, list_misspelled
@@ -20,6 +21,7 @@ from lickwright.model.fields import ClaimKind
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
 from lickwright.text import Span
 from lickwright.theory.chord import ChordSymbol
+from lickwright.theory.pitch import Pitch
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +84,11 @@ class Subject:
     def misspelled(self) -> tuple[Misspelled, ...]:
         """What the names rows spell otherwise."""
         return list_misspelled(self)
+
+    @cached_property
+    def spelled(self) -> Mapping[tuple[Address, int], tuple[Pitch, ...]]:
+        """What the staff calls every tone: by address and tone, from 1."""
+        return spelled(self.piece.music)
 
     @cached_property
     def leads(self) -> tuple[Lead, ...]:

@@ -4,26 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
+from lickwright.checks.claims.ledger import Judged, judge_course
 from lickwright.checks.subject import Subject
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Survey:
     """The course as read and as resolved, with what the proof of each piece has worked out.
 
     Attributes:
         limits: Threshold by name, the course's own put in.
         subjects: Lick, variation or chorus by name; excerpts have none.
+        broken: Numbers of the bars of a piece that could not be read whole, by its name.
     """
 
     course: Course
     book: Book
     limits: Mapping[str, float] = field(default_factory=dict)
     subjects: Mapping[str, Subject] = field(default_factory=dict)
+    broken: Mapping[str, frozenset[int]] = field(default_factory=dict)
 
     def subject(self, name: str) -> Subject | None:
         """The piece of that name as its own proof saw it, or None."""
         return self.subjects.get(name)
+
+    @cached_property
+    def claims(self) -> tuple[Judged, ...]:
+        """What the words of the lessons say about notes, and what came of it."""
+        return judge_course(self)

@@ -1,0 +1,164 @@
+"""Which words speak about which link: the claims of a sentence.
+
+A link's own words claim of its notes. Words outside claim of a link only where they lean on it: beside
+it (``[D] at the third fret``), by ``is`` (``[D] is the root``), as who plays it (``the first finger
+takes [D]``), or as what leads from one link to the next (``slide from [E] to [F sharp]``). All other
+words of the sentence claim nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from lickwright.checks.claims.claim import Claim, ClaimKind
+from lickwright.checks.claims.lexer import find_terms
+from lickwright.checks.claims.phrase import claim_words
+from lickwright.checks.claims.statement import claim_sentence
+from lickwright.checks.claims.term import Term, TermKind
+from lickwright.model.address import AddressRange
+from lickwright.model.course import LickLink
+from lickwright.text import Passage
+
+HIDDEN = "\x00"
+"""Stands for each letter of a link's words where only the rest of the sentence is read."""
+
+_ARTICLE = r"(?:(?:the|a|an|its|your|their) )?"
+_IS = (
+    r"(?:is|are|was|becomes?|makes?|stays?|remains?)"
+    r"(?: (?:still|also|only|really|just|again|then|now|here|both|all))*"
+)
+_PLACE = r"(?:(?:at|in) (?:(?!and\b|after\b|before\b|next\b)[\w’']+ ){1,5})?"
+_AFTER = {
+    "is": re.compile(
+        rf" {_PLACE}(?:which |that )?{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
+    ),
+    "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
+    "apposition": re.compile(rf", (?:which is |that is )?{_ARTICLE}"),
+}
+_BEFORE = {
+    "is": re.compile(rf" (?:is|are) {_ARTICLE}"),
+    "on": re.compile(rf"(?: (?:on|for|at|to|of|from|into|between))? {_ARTICLE}|[,:] {_ARTICLE}"),
+    "plays": re.compile(
+        r"(?: (?:then|still|can|has to|have to|must|may|will|now|only|just|there|here|also))*"
+        r" (?:(?:play|take|reach|stop|hold|fret|press|catch|find|stay on|land on|hammer|strike)(?:e?s)?"
+        rf"|over|on|for) {_ARTICLE}"
+    ),
+    "place": re.compile(rf"[,:]? {_ARTICLE}"),
+}
+_HANGS: dict[TermKind, tuple[ClaimKind, tuple[str, ...], tuple[str, ...]]] = {
+    "degree": ("degree", ("is", "apposition"), ("is",)),
+    "string": ("string", ("is", "beside"), ()),
+    "fret": ("fret", ("is", "beside"), ()),
+    "position": ("position", ("is", "beside"), ("place",)),
+    "finger": ("finger", ("beside",), ("plays",)),
+    "stroke": ("stroke", ("is", "beside"), ("on",)),
+    "technique": ("technique", ("is",), ("on",)),
+    "count": ("count", ("is",), ()),
+}
+"""By kind of term: which claim it makes, and what may stand between it and the link before or after it."""
+
+_CLAUSE = re.compile(r"[,;:.!?()—–]")
+_FROM = re.compile(rf"(?: (?:up|down|back))? from {_ARTICLE}")
+_TO = re.compile(rf"(?: (?:up|down|back|on|home))? (?:to|into) {_ARTICLE}")
+_OF = re.compile(r" (?:of|over|in) (?:the )?")
+_AND = re.compile(r",? and (?:the )?|, (?:the )?")
+_OVER = re.compile(r"(?i)\bover (?:the )?$")
+
+
+def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...]:
+    """Return the claims of a sentence about the links in it, in the order of the links."""
+    text = passage.text
+    hidden = text
+    for link in links:
+        hidden = f"{hidden[: link.start]}{HIDDEN * (link.end - link.start)}{hidden[link.end :]}"
+    outside = find_terms(hidden)
+    claims: list[Claim] = []
+    for link in links:
+        if _denied(text, link, outside):
+            continue
+        after = next((t for t in outside if t.start >= link.end), None)
+        about = after if after is not None and _counts_from(text[link.end : after.start], after) else None
+        claims += claim_words(link, about)
+    said = {(id(claim.link), claim.kind) for claim in claims}
+    claims += (c for c in _hanging(text, links, outside) if (id(c.link), c.kind) not in said)
+    claims += claim_sentence(text, links, outside)
+    return tuple(claims)
+
+
+def _counts_from(gap: str, term: Term) -> bool:
+    """Whether a term after ``of`` or ``over`` names what a degree counts from."""
+    return term.kind in ("chord", "note", "tonality", "key") and _OF.fullmatch(gap) is not None
+
+
+def _denied(text: str, link: LickLink, outside: Sequence[Term]) -> bool:
+    """Whether a hedge stands straight before the link, with at most a word between."""
+    for term in outside:
+        if term.kind == "hedge" and term.end <= link.start:
+            gap = text[term.end : link.start]
+            if not _CLAUSE.search(gap) and len(gap.split()) <= 2:
+                return True
+    return False
+
+
+def _hanging(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
+    for term in outside:
+        if term.kind not in _HANGS or _hedged(text, term, outside):
+            continue
+        kind, after, before = _HANGS[term.kind]
+        if term.kind == "technique" and (pair := _pair(text, links, term)) is not None:
+            yield pair
+            continue
+        link = next((x for x in reversed(links) if x.end <= term.start), None)
+        if link is not None and _fits(_AFTER, after, text[link.end : term.start]):
+            yield _hang(kind, link, term, text, outside)
+            continue
+        link = next((x for x in links if x.start >= term.end), None)
+        if link is not None and _fits(_BEFORE, before, text[term.end : link.start]):
+            yield _hang(kind, link, term, text, outside)
+
+
+def _hang(kind: ClaimKind, link: LickLink, term: Term, text: str, outside: Sequence[Term]) -> Claim:
+    if term.kind != "degree":
+        return Claim(kind, link, (term,), inside=False)
+    degrees = [term]
+    about = None
+    for follows in (t for t in outside if t.start >= term.end):
+        gap = text[degrees[-1].end : follows.start]
+        if _counts_from(gap, follows):
+            about = follows
+        elif follows.kind == "degree" and _AND.fullmatch(gap):
+            degrees.append(follows)
+            continue
+        break
+    if about is None and term.end <= link.start:
+        over = [t for t in outside if t.end <= term.start and t.kind in ("chord", "note")]
+        about = over[-1] if over and _OVER.search(text[: over[-1].start]) else None
+    return Claim(kind, link, tuple(degrees), about, inside=False)
+
+
+def _fits(forms: dict[str, re.Pattern[str]], names: tuple[str, ...], gap: str) -> bool:
+    return any(forms[name].fullmatch(gap) for name in names)
+
+
+def _hedged(text: str, term: Term, outside: Sequence[Term]) -> bool:
+    """Whether a hedge stands in the term's clause, before it."""
+    marks = [m.end() for m in _CLAUSE.finditer(text, 0, term.start)]
+    begin = marks[-1] if marks else 0
+    return any(t.kind == "hedge" and begin <= t.start < term.start for t in outside)
+
+
+def _pair(text: str, links: Sequence[LickLink], term: Term) -> Claim | None:
+    """``slide from [E] to [F sharp]``: a technique that leads from the notes of one link to the next's."""
+    for one, two in pairwise(links):
+        if one.start < term.end or one.target != two.target or one.at is None or two.at is None:
+            continue
+        if _FROM.fullmatch(text[term.end : one.start]) and _TO.fullmatch(text[one.end : two.start]):
+            if (two.at.last.bar, two.at.last.sound or 0) < (one.at.first.bar, one.at.first.sound or 0):
+                return None
+            both = replace(one, at=AddressRange(one.at.first, two.at.last))
+            return Claim("technique", both, (term,), inside=False)
+        return None
+    return None

@@ -1,0 +1,116 @@
+"""Every claim of the course with what came of it, worked out once for all rules about prose."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib import import_module
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from lickwright.checks.claims.attachment import find_claims
+from lickwright.checks.claims.claim import KINDS, Claim, ClaimKind, Differs, Unresolved, Verdict
+from lickwright.checks.claims.pointed import Pointed
+from lickwright.findings import Edit, Finding, Fix, Severity
+from lickwright.model.course import Lesson, LickLink
+
+if TYPE_CHECKING:
+    from lickwright.checks.survey import Survey
+
+Judge = Callable[[Claim, Pointed], Verdict]
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A claim and what came of it."""
+
+    claim: Claim
+    notes: Pointed
+    verdict: Verdict
+
+
+def judge_course(survey: Survey) -> tuple[Judged, ...]:
+    """Judge every claim of a course, in the order of study.
+
+    Of the claims of one link the first that differs is kept and no other that does: they have one cause.
+    """
+    course = survey.course
+    lessons = (*course.lessons, *course.drafts)
+    return tuple(judged for lesson in lessons for judged in _judge_lesson(lesson, survey))
+
+
+def _judge_lesson(lesson: Lesson, survey: Survey) -> Iterator[Judged]:
+    for _, group in groupby(lesson.links, key=lambda link: id(link.passage)):
+        links = tuple(group)
+        claims = sorted(find_claims(links[0].passage, links), key=lambda claim: KINDS.index(claim.kind))
+        differing: set[tuple[int, int]] = set()
+        for claim in claims:
+            notes = _point(claim.link, survey)
+            other = None if claim.other is None else _point(claim.other, survey)
+            if notes is None or (claim.other is not None and other is None):
+                continue
+            verdict = _judges()[claim.kind](claim, notes if other is None else notes.beside(other))
+            if isinstance(verdict, Differs):
+                place = (claim.link.start, claim.link.end)
+                if place in differing:
+                    continue
+                differing.add(place)
+            yield Judged(claim, notes, verdict)
+
+
+def _point(link: LickLink, survey: Survey) -> Pointed | None:
+    """The notes of a link; None where there are none, or where they could not be read whole."""
+    subject = survey.subject(link.target)
+    if subject is None:
+        return None
+    notes = Pointed.of(link, subject)
+    broken = survey.broken.get(link.target, frozenset())
+    if not notes.heard or (broken and any(bar.number in broken for bar in notes.bars)):
+        return None
+    return notes
+
+
+@lru_cache(maxsize=1)
+def _judges() -> Mapping[ClaimKind, Judge]:
+    """The judge of each kind: the rule of that name holds it."""
+    package = "lickwright.checks.prose"
+    return {kind: import_module(f"{package}.{kind.replace('-', '_')}").judge for kind in KINDS}
+
+
+def tell(kind: ClaimKind, severity: Severity) -> Callable[[Survey], Iterable[Finding]]:
+    """Return the survey of a rule: what differs among the claims of its kind."""
+
+    def run(survey: Survey) -> Iterator[Finding]:
+        for one in survey.claims:
+            if one.claim.kind == kind and isinstance(one.verdict, Differs):
+                yield _report(one, one.verdict, kind, severity)
+
+    return run
+
+
+def _report(one: Judged, verdict: Differs, kind: ClaimKind, severity: Severity) -> Finding:
+    span = one.claim.span(verdict.term)
+    fix = None
+    term = verdict.term or one.claim.terms[0]
+    if verdict.write and span.text == term.text:
+        fix = Fix(f"write {verdict.write}", (Edit(span, verdict.write),))
+    address = verdict.address or one.notes.address
+    return Finding(
+        f"prose/{kind}",
+        severity if verdict.severity is None else verdict.severity,
+        verdict.message,
+        span,
+        (),
+        verdict.help,
+        fix,
+        one.claim.link.target,
+        "" if one.notes.at is None and verdict.address is None else str(address),
+    )
+
+
+def list_unresolved(survey: Survey) -> Iterator[tuple[Judged, str]]:
+    """Yield the claims that could not be held against their notes, each with the reason."""
+    for one in survey.claims:
+        if isinstance(one.verdict, Unresolved):
+            yield one, one.verdict.why

@@ -1,0 +1,72 @@
+"""What a whole sentence claims of the lick it links to: capo, key, open strings, likeness to another."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from lickwright.checks.claims.claim import Claim
+from lickwright.checks.claims.term import Term
+from lickwright.model.course import LickLink
+
+_EVERY_OPEN = re.compile(r"(?i)\b(?:all|every|each)(?: (?:one )?of)?(?: the| its| your)?(?: [a-z]+)? $")
+_BELONG = re.compile(
+    r"(?i) (?:belongs?|is|are|lies?|fits?|sits?|serves?)(?: (?:all|at home))?"
+    r" (?:to|in|with|inside|within)(?: the key of)? "
+)
+_MOVED = re.compile(r"(?i)\b(?:moved?|moves|shifted|shifts|slid) ")
+
+
+def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
+    """Yield what a sentence claims of the one lick it links to, or of two that it compares."""
+    hedged = any(
+        term.kind == "hedge" and term.text.casefold() not in ("except", "but for") for term in outside
+    )
+    targets = {link.target for link in links}
+    if len(targets) == 1 and not hedged:
+        yield from _setting(links[0], outside)
+        yield from _open_strings(text, links[0], outside)
+    if len(links) == 2 and not hedged:
+        yield from _likeness(text, links, outside)
+
+
+def _setting(link: LickLink, outside: Sequence[Term]) -> Iterator[Claim]:
+    terms = tuple(term for term in outside if term.kind in ("capo", "shapes", "sounding"))
+    for term in terms:
+        yield Claim("sounding-key", link, (term,), inside=False)
+
+
+def _open_strings(text: str, link: LickLink, outside: Sequence[Term]) -> Iterator[Claim]:
+    for one, two in pairwise(outside):
+        if one.kind != "string" or not one.text.casefold().startswith("open string"):
+            continue
+        gap = text[one.end : two.start]
+        keyed = two.kind in ("tonality", "key", "note")
+        if keyed and _EVERY_OPEN.search(text[: one.start]) and _BELONG.fullmatch(f"{gap.rstrip()} "):
+            but = tuple(t for t in outside if t.start >= two.end and t.kind == "note")
+            yield Claim("open-strings", link, (one, two, *but), inside=False)
+
+
+def _likeness(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
+    one, two = links
+    between = text[one.end : two.start]
+    found = re.fullmatch(
+        r"(?i),? (?:is|are|has|have)(?: just| exactly| note for note)? (?:the )?(?:very )?same"
+        r"(?: [\w-]+){0,3} as (?:in )?(?:the )?",
+        between,
+    )
+    moved = re.fullmatch(r"(?i),? (?:is|are)(?: just| exactly)? (?:the )?", between)
+    if found is None and moved is None:
+        return
+    tail = tuple(term for term in outside if term.start >= two.end)
+    if moved is not None and not _MOVED.search(text[two.end :]):
+        return
+    yield Claim("same-as", one, (_verb(text, one, two), *tail), other=two, inside=False)
+
+
+def _verb(text: str, one: LickLink, two: LickLink) -> Term:
+    """The words that say the likeness, to be marked."""
+    start = one.end + len(text[one.end : two.start]) - len(text[one.end : two.start].lstrip(", "))
+    end = two.start - (len(text[one.end : two.start]) - len(text[one.end : two.start].rstrip()))
+    return Term("device", "same", start, end, text[start:end])

@@ -1,0 +1,74 @@
+"""A chord that the words name and neither the harmony nor the notes are.
+
+``the D chord`` is right where D is the chord in force, under whatever name; ``a D six-nine`` where the notes
+of the link spell it. The fifth may be missing, the third and the note that names the chord may not.
+
+Why it matters: the name is what the student takes along, and tells the bass player.
+
+What to do: mend the name, or look for the note that does not belong.
+"""
+
+from __future__ import annotations
+
+from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
+from lickwright.checks.claims.harmony import chord_of, fits_harmony, spells
+from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.pointed import Pointed
+from lickwright.checks.claims.saying import say_notes, say_place
+from lickwright.checks.claims.term import ChordName
+from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.theory.key import Key
+
+
+def judge(claim: Claim, notes: Pointed) -> Verdict:
+    """Hold the name against the chords in force, then against the notes."""
+    term = claim.terms[0]
+    key = notes.subject.piece.music.key
+    harmony = notes.harmony or tuple(c for h in notes.heard for c in notes.chords(h))
+    if fits_harmony(term, harmony) or (isinstance(term.value, Key) and term.value.semitones == key.semitones):
+        return HELD
+    sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
+    if not sounding:
+        return Unresolved("the notes have no pitch")
+    loose = isinstance(term.value, ChordName) and term.value.plain
+    reasons: tuple[str, ...] = ()
+    for chord in chord_of(term, harmony):
+        reasons = spells(chord, sounding, loose=loose)
+        if not reasons:
+            return HELD
+    over = ", ".join(dict.fromkeys(chord.display for chord in harmony))
+    where = f", over {over}" if over else ""
+    return Differs(
+        f"the words say {term.text}, and {say_place(notes)} is {say_notes(notes)}{where}",
+        term,
+        help=f"{reasons[0][0].upper()}{reasons[0][1:]}" if reasons else "",
+    )
+
+
+RULE = Rule(
+    id="prose/chord",
+    title="A chord that the words name and the notes are not",
+    severity=Severity.ERROR,
+    source=Source("common practice", "Chords by their stacked intervals; which tones may be left out"),
+    good=(
+        Example(
+            "```lick example\nD | 4:0 4:4 3:2 2:0 1:0 - 2:3 -\n```\n\n"
+            "It spells [a D six-nine](lick:example@1.1-1.5)."
+        ),
+        Example(
+            "```lick example\nA7 | 5:0 - 5:4 - 4:2 - 4:4 -\n```\n\n"
+            "[The A chord](lick:example@1), with a sixth."
+        ),
+    ),
+    bad=(
+        Example(
+            "```lick example\nA7 | 5:0 - 5:4 - 4:2 - 4:4 -\n```\n\nIt spells [a D six-nine](lick:example@1).",
+            ("D six-nine",),
+        ),
+        Example(
+            "```lick example\nA7 | 5:0 - 5:4 - 4:2 - 4:4 -\n```\n\n[The E chord](lick:example@1) lies in it.",
+            ("E chord",),
+        ),
+    ),
+    survey=tell("chord", Severity.ERROR),
+)

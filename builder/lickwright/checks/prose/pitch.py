@@ -1,0 +1,92 @@
+"""A note that the words name and the link does not play.
+
+Names that a link's words give are looked for in its notes, in the order in which they are said; octaves
+do not matter, grace notes and both ends of a bend count. ``E and A`` of a double stop may come in
+either order.
+
+Why it matters: the student hears one note and reads another, and believes the page.
+
+What to do: find out which of the three is right, the words, the notes or the address.
+"""
+
+from __future__ import annotations
+
+import re
+
+from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
+from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.matching import Test, find_missing
+from lickwright.checks.claims.pointed import Pointed
+from lickwright.checks.claims.saying import say_notes, say_place, say_sound
+from lickwright.checks.claims.term import StringName
+from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.theory.pitch import PitchClass
+
+_IN_ORDER = re.compile(r"[,;–—]|\b(?:to|into|then|from|down|up|back)\b")
+
+
+def names_of(claim: Claim) -> tuple[PitchClass, ...]:
+    """Return the notes that a claim names, an open string by its note."""
+    values = (t.value.note if isinstance(t.value, StringName) else t.value for t in claim.terms)
+    return tuple(value for value in values if isinstance(value, PitchClass))
+
+
+def _is(name: PitchClass) -> Test:
+    return lambda _, pitch: pitch == name.semitone
+
+
+def judge(claim: Claim, notes: Pointed) -> Verdict:
+    """Look for the names among the notes, in order."""
+    names = names_of(claim)
+    missing = find_missing(notes, [_is(name) for name in names])
+    if missing is None:
+        return HELD
+    sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
+    graced = {p % 12 for h in notes.heard for g in h.sound.grace for t in g.tones for p in t.path}
+    strangers = [i for i, name in enumerate(names) if name.semitone not in sounding | graced]
+    if not strangers and len(names) == 2 and not _IN_ORDER.search(claim.words):
+        return HELD
+    voice = notes.voices[0]
+    if len(notes.voices) == 1 and len(voice) == len(names) > 1:
+        odd = [i for i, name in enumerate(names) if name.semitone not in voice[i].pitch_classes]
+        if strangers or len(odd) == 1:
+            first = next((i for i in odd if i in strangers), odd[0])
+            address = voice[first].sound.address
+            message = f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
+            return Differs(message, claim.terms[first], address=address)
+    said = ", ".join(name.spoken for name in names)
+    message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)}"
+    if not strangers:
+        return Differs(message, help="The order differs: look at the words and at the address")
+    one = len(strangers) < len(names) or len(names) == 1
+    return Differs(message, claim.terms[strangers[0]] if one else None)
+
+
+RULE = Rule(
+    id="prose/pitch",
+    title="A note that the words name and the link does not play",
+    severity=Severity.QUERY,
+    source=Source("language contract", "Section 5, Prose that points at notes: pitch names"),
+    good=(
+        Example(
+            "```lick example\nA7 | 5:0 5:2 5:3 5:4 4:2 - 3:2 -\n```\n\n"
+            "It walks up, [A, B, C, C sharp](lick:example@1.1-1.4), and lands on [E](lick:example@1.5)."
+        ),
+        Example(
+            "```lick example\nA | 3:2+2:2 - - - 3:7b9 - 2:5 -\n```\n\n"
+            "[C sharp and A](lick:example@1.1), then [D, bent to E](lick:example@1.2)."
+        ),
+    ),
+    bad=(
+        Example(
+            "```lick example\nA7 | 5:0 5:2 5:3 5:4 4:2 - 3:2 -\n```\n\n"
+            "It walks up, [A, B, C sharp, C sharp](lick:example@1.1-1.4).",
+            ("C sharp",),
+        ),
+        Example(
+            "```lick example\nA7 | 5:0 5:2 5:3 5:4 4:2 - 3:2 -\n```\n\nIt lands on [E♭](lick:example@1.5).",
+            ("E♭",),
+        ),
+    ),
+    survey=tell("pitch", Severity.QUERY),
+)

@@ -1,0 +1,61 @@
+"""A stroke that the words name and the picking hand does not make.
+
+``an upstroke`` is held against the ``rh`` row of the notes; ``all down`` and ``downstrokes`` speak of every
+stroke of the link.
+
+Why it matters: strokes are taught by their pattern; one that is told the other way breaks it.
+
+What to do: make the words and the row agree.
+"""
+
+from __future__ import annotations
+
+from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
+from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.pointed import Pointed
+from lickwright.checks.claims.saying import say_place
+from lickwright.checks.claims.term import StrokeName
+from lickwright.checks.rule import Example, Rule, Severity, Source
+
+_SPOKEN = {"d": "down", "u": "up"}
+
+
+def judge(claim: Claim, notes: Pointed) -> Verdict:
+    """Compare the strokes that the row gives."""
+    said = claim.terms[0].value
+    assert isinstance(said, StrokeName)  # the kind of claim says so
+    strokes = [heard.sound.stroke for heard in notes.heard if heard.sound.stroke in _SPOKEN]
+    if not strokes:
+        struck = any(tone.struck for heard in notes.heard for tone in heard.sound.tones)
+        return Unresolved("no rh row says which stroke it is" if struck else "nothing is struck there")
+    fits = all(s == said.sign for s in strokes) if said.every else said.sign in strokes
+    if fits:
+        return HELD
+    real = ", ".join(_SPOKEN[s] for s in strokes if s is not None)
+    return Differs(
+        f"the words say {claim.terms[0].text}, and the rh row at {say_place(notes)} says {real}",
+        claim.terms[0],
+    )
+
+
+RULE = Rule(
+    id="prose/stroke",
+    title="A stroke that the words name and the picking hand does not make",
+    severity=Severity.ERROR,
+    source=Source("language contract", "Section 5, Prose that points at notes: strokes"),
+    good=(
+        Example(
+            "```lick example\nA | 3:2 - - 2:2 1:0 - 2:2 -\n  rh | d u d d\n```\n\n"
+            "The short note falls on [an upstroke](lick:example@1.2), and the rest are "
+            "[downstrokes](lick:example@1.3-1.4)."
+        ),
+    ),
+    bad=(
+        Example(
+            "```lick example\nA | 3:2 - - 2:2 1:0 - 2:2 -\n  rh | d u d d\n```\n\n"
+            "The short note falls on [a downstroke](lick:example@1.2).",
+            ("downstroke",),
+        ),
+    ),
+    survey=tell("stroke", Severity.ERROR),
+)

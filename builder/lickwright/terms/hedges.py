@@ -1,0 +1,15 @@
+"""Words after which a sentence no longer says what the notes are: negation, wish, comparison."""
+
+from __future__ import annotations
+
+HEDGES: tuple[str, ...] = (
+    *("not", "never", "no", "none", "nor", "neither", "nobody", "without", "instead of"),
+    *("rather than", "no longer", "any other", "would", "could", "might", "should", "if", "unless"),
+    *("as if", "almost", "nearly", "imagine", "avoid", "skip", "leave out", "leaving out", "missing"),
+    *("instead", "than", "except", "but for", "try", "wants to", "want to", "used to", "once was"),
+    *("before you", "when you", "whether", "any", "do you", "is it", "can you"),
+)
+"""All, in lower case."""
+
+HEDGE = rf"(?:\b(?:{'|'.join(HEDGES)})\b|n[’']t\b)"
+"""Pattern of a hedge."""

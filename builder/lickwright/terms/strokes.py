@@ -1,0 +1,21 @@
+"""Strokes of the pick in words: ``upstroke``, ``down-stroke``, ``all down``."""
+
+from __future__ import annotations
+
+_SIGNS = {"down": "d", "up": "u"}
+
+STROKE = (
+    r"(?:all[ -])?(?:down|up)[ -]?(?:strokes?|picks?)(?!\w)|all (?:down|up)(?![\w-])"
+    r"|struck (?:down|up)(?:wards?)?(?!\w)"
+)
+"""Pattern of a stroke, in lower case."""
+
+
+def read_stroke(text: str) -> tuple[str, bool]:
+    """Read a stroke that the pattern has found: ``d`` or ``u``, and whether every one is meant.
+
+    >>> read_stroke("downstroke"), read_stroke("all up"), read_stroke("up-strokes")
+    (('d', False), ('u', True), ('u', True))
+    """
+    words = text.casefold()
+    return ("d" if "down" in words else "u"), words.startswith("all") or words.endswith("s")

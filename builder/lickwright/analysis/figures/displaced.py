@@ -7,7 +7,11 @@ from lickwright.analysis.role import Role
 
 
 def find_anticipation(at: Moment) -> Role | None:
-    """A tone of the next chord, at most a beat early: held into it, or at most half a beat before it."""
+    """A tone of the next chord, at most a beat early: held into it, or at most half a beat before it.
+
+    A note of the key that steps through to another note at the change is on its way there, and
+    no anticipation.
+    """
     coming = at.setting.following(at.note)
     if coming is None or coming.relation[at.pitch % 12] != "t":
         return None
@@ -15,7 +19,14 @@ def find_anticipation(at: Moment) -> Role | None:
     beat = at.setting.beat
     if early > beat:
         return None
-    return Role.ANTICIPATION if at.note.end > coming.start or 2 * early <= beat else None
+    if at.note.end > coming.start:
+        return Role.ANTICIPATION
+    through = (
+        1 <= abs(at.rise_in) <= 2 and 1 <= abs(at.rise_out) <= 2 and (at.rise_in > 0) == (at.rise_out > 0)
+    )
+    if 2 * early > beat or (through and at.in_key):
+        return None
+    return Role.ANTICIPATION
 
 
 def find_suspension(at: Moment) -> Role | None:

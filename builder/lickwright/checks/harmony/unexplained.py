@@ -4,7 +4,7 @@ Every note is heard against its chord: chord tones, colours and scale tones need
 passing and neighbour notes, approaches, enclosures, suspensions, anticipations, drones, patterns that are
 moved, and in country, blues and bluegrass the blue notes. What is left is reported. It is an error only
 where it is foreign to the key, held, on a strong beat and not slurred to an explained note; else a query.
-A chromatic note that is neither led in nor led out by half steps is a query, too. Bars that the lick
+A chromatic note that half steps do not lead is a query, too. Bars that the lick
 claims to be ``outside`` are left alone.
 
 Why it matters: one fret's slip survives every reading by eye; a student practises it into the hand.
@@ -75,7 +75,7 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
     why = (
         "neither in the chord nor led to it"
         if role.role is Role.UNEXPLAINED
-        else f"a {role.role.value} outside the key with no half step to lead it"
+        else f"{'an' if role.role.value[0] in 'aeiou' else 'a'} {role.role.value} outside the key, not led in and out by half steps"
     )
     return subject.report(
         RULE,

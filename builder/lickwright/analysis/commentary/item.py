@@ -1,0 +1,104 @@
+"""What a commentary goes through: the sounds of a voice in the order written, each with its roles."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from lickwright.analysis.commentary.words import name_degree
+from lickwright.analysis.entries import Analysis, list_roles
+from lickwright.analysis.line import LineNote
+from lickwright.analysis.moment import Setting
+from lickwright.analysis.role import Role, RoleOf
+from lickwright.theory.chord import Chord
+from lickwright.theory.key import Key
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One sound, or one pitch of a bend, with the roles of its tones.
+
+    Attributes:
+        roles: Highest pitch first. ``notes``: the same as lines have them.
+        joined: Whether it follows the item before without a rest longer than a beat.
+        next_chord: The chord that comes after the one it stands over, where there is one.
+        key: Of the piece.
+    """
+
+    roles: tuple[RoleOf, ...]
+    notes: tuple[LineNote, ...]
+    joined: bool
+    next_chord: Chord | None
+    key: Key
+
+    @property
+    def top(self) -> RoleOf:
+        """The role of its highest note."""
+        return self.roles[0]
+
+    @property
+    def note(self) -> LineNote:
+        """Its highest note."""
+        return self.notes[0]
+
+    @property
+    def pitch(self) -> int:
+        """MIDI number of the highest note."""
+        return self.roles[0].pitch
+
+    @property
+    def single(self) -> bool:
+        """Whether one note sounds."""
+        return len(self.roles) == 1
+
+    @property
+    def role(self) -> Role:
+        """The role of its highest note."""
+        return self.roles[0].role
+
+    @property
+    def degree(self) -> str:
+        """The highest note's degree in words, without an article."""
+        return name_degree(self.top.degree, self.top.chord)
+
+    @property
+    def at_rest(self) -> bool:
+        """Whether its highest note may be the goal of a line."""
+        return self.role in (Role.CHORD_TONE, Role.TENSION, Role.ANTICIPATION, Role.NO_CHORD)
+
+
+def list_items(analysis: Analysis) -> tuple[tuple[Item, ...], ...]:
+    """Return the items of each voice, the upper voice first."""
+    played: dict[tuple[object, int, int], LineNote] = {}
+    for line in (*analysis.lines.melodic, analysis.lines.inner):
+        for note in line:
+            known = played.get(note.key)
+            if known is None or note.start < known.start:
+                played[note.key] = note
+    sounds: dict[tuple[object, int], list[RoleOf]] = {}
+    for role in list_roles(analysis):
+        sounds.setdefault((role.address, role.turn), []).append(role)
+    voices: tuple[list[Item], list[Item]] = ([], [])
+    for roles in sounds.values():
+        voice = voices[roles[0].address.lower]
+        voice.append(_item(analysis.setting, roles, played, voice))
+    return tuple(_in_order(voice) for voice in voices if voice)
+
+
+def _item(
+    setting: Setting,
+    roles: list[RoleOf],
+    played: dict[tuple[object, int, int], LineNote],
+    voice: Sequence[Item],
+) -> Item:
+    roles = sorted(roles, key=lambda role: (-role.pitch, role.tone))
+    notes = tuple(played[role.address, role.tone, role.turn] for role in roles)
+    after = setting.following(notes[0])
+    symbol = after.symbol if after is not None else None
+    gap = notes[0].start - max(note.end for note in voice[-1].notes) if voice else 0
+    joined = bool(voice) and gap <= setting.beat
+    return Item(tuple(roles), notes, joined, symbol if isinstance(symbol, Chord) else None, setting.key)
+
+
+def _in_order(items: list[Item]) -> tuple[Item, ...]:
+    return tuple(sorted(items, key=lambda item: (item.top.address, item.top.turn)))

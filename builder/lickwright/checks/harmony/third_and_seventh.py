@@ -1,9 +1,9 @@
 """A third or seventh that the chord has otherwise: a major third over a minor chord.
 
 So are the major seventh over a dominant, and the flat seventh over a major seventh. Only notes of a beat
-or more that fall on a beat, unbent, and that no figure of the line explains: passing and neighbour notes,
-approaches and suspensions are left alone. Over a minor chord it is an error where the note lies outside
-the key, else a query.
+or more that fall on a beat (those of the key: on a strong one, or of two beats), unbent, and that no figure
+of the line explains: passing and neighbour notes, approaches and suspensions are left alone. Over a minor
+chord it is an error where the note lies outside the key, else a query.
 
 Why it matters: third and seventh are what makes a chord what it is; held against the band's, they are
 heard as a slip by everybody.
@@ -38,6 +38,8 @@ def run(subject: Subject) -> Iterator[Finding]:
         beat = bar.meter.beat if bar else Fraction(1)
         tone = subject.by_address[role.address].tones[role.tone]
         if role.length < beat or tone.bends or tone.tied:
+            continue
+        if not role.chromatic and role.weight < 3 and role.length < 2 * beat:
             continue
         yield _finding(subject, role, chord, tone, meant, beat)
 

@@ -72,10 +72,12 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
     name = note_name(role.pitch, subject.piece.music.key, role.chord)
     held = held_for(role.length, bar.meter.beat if bar else Fraction(1))
     bend = "reached by a bend, " if len(tone.path) > 1 and role.pitch != tone.path[0] else ""
+    word = role.role.value
+    article = "an" if word[0] in "aeiou" else "a"
     why = (
         "neither in the chord nor led to it"
         if role.role is Role.UNEXPLAINED
-        else f"{'an' if role.role.value[0] in 'aeiou' else 'a'} {role.role.value} outside the key, not led in and out by half steps"
+        else f"{article} {word} outside the key, not led in and out by half steps"
     )
     return subject.report(
         RULE,

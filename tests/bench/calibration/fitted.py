@@ -40,6 +40,7 @@ _MINOR: tuple[Candidate, ...] = (
     (Interval(4, 7), "7", 0.0),
     (Interval(4, 7), "major", 0.0),
     (Interval(6, 10), "major", 0.05),
+    (Interval(4, 7), "m", 0.1),
     (Interval(2, 3), "major", 0.1),
     (Interval(5, 8), "major", 0.15),
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from difflib import get_close_matches
 
 from lickwright.checks.catalogue import rules
@@ -14,8 +14,9 @@ from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
 from lickwright.model.canonical import lasting_digest
 from lickwright.model.course import Course
 from lickwright.model.fields import Stet
-from lickwright.model.music import Line, Music, MusicBar, Sound
+from lickwright.model.music import Music
 from lickwright.model.timeline import Book
+from lickwright.model.unnumbered import unnumbered
 
 SEAL_LENGTH = 4
 """Hexadecimal digits of a seal."""
@@ -141,17 +142,4 @@ def seal(music: Music, address: Address | None) -> str:
     number nor its place in the text.
     """
     bars = music.bars if address is None else tuple(b for b in music.bars if b.number == address.bar)
-    return lasting_digest((music.key, tuple(_played(bar) for bar in bars)))[:SEAL_LENGTH]
-
-
-def _played(bar: MusicBar) -> MusicBar:
-    lower = None if bar.lower is None else _unnumbered(bar.lower)
-    return replace(bar, number=0, meter_shown=False, mark="", upper=_unnumbered(bar.upper), lower=lower)
-
-
-def _unnumbered(line: Line) -> Line:
-    return Line((), tuple(map(_anywhere, line.sounds)), line.filled)
-
-
-def _anywhere(sound: Sound) -> Sound:
-    return replace(sound, address=Address(0), ring=min(sound.ring, 1), mute=min(sound.mute, 1))
+    return lasting_digest((music.key, tuple(map(unnumbered, bars))))[:SEAL_LENGTH]

@@ -14,7 +14,7 @@ import click
 from lickwright import __version__
 from lickwright.cli.speech import complain
 
-COMMANDS = ("start", "proof", "answer", "sign", "publish", "explain")
+COMMANDS = ("start", "proof", "answer", "sign", "publish", "errata", "explain")
 """In the order of an author's work; each is the function of that name in the module of that name."""
 
 COULD_NOT_RUN = 2

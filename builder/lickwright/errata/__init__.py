@@ -1,0 +1,18 @@
+"""What changed between two editions of a course: the music, the hands, the words.
+
+Two courses in, values out.
+"""
+
+from lickwright.errata.editions import compare
+from lickwright.errata.errata import BarChange, Detail, Errata, FieldChange, Kind, LickChange, SentenceChange
+
+__all__ = [
+    "BarChange",
+    "Detail",
+    "Errata",
+    "FieldChange",
+    "Kind",
+    "LickChange",
+    "SentenceChange",
+    "compare",
+]

@@ -1,0 +1,103 @@
+"""The bars of a lick in two editions: laid against each other, then sound by sound."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from difflib import SequenceMatcher
+from fractions import Fraction
+
+from lickwright.analysis.naming import spelled
+from lickwright.errata.errata import BarChange, Detail, Kind
+from lickwright.errata.sounds import compare_sounds
+from lickwright.model.address import Address
+from lickwright.model.canonical import digest
+from lickwright.model.music import Line, Music, MusicBar, Sound
+from lickwright.model.unnumbered import unnumbered
+
+Names = dict[tuple[Address, int], str]
+_TAKEN_OUT = (Detail(Kind.MUSIC, "the bar is taken out"),)
+_PUT_IN = (Detail(Kind.MUSIC, "the bar is put in"),)
+
+
+def compare_bars(old: Music, new: Music) -> tuple[BarChange, ...]:
+    """Compare the bars of a lick; a bar that only moved along is no change.
+
+    Args:
+        old: As it was.
+        new: As it is.
+
+    Returns:
+        The bars that differ, in the order of the new edition, those taken out where they stood.
+    """
+    one = [digest(unnumbered(bar)) for bar in old.bars]
+    two = [digest(unnumbered(bar)) for bar in new.bars]
+    if one == two:
+        return ()
+    names = _name(old), _name(new)
+    changes: list[BarChange] = []
+    for kind, i1, i2, j1, j2 in SequenceMatcher(None, one, two, autojunk=False).get_opcodes():
+        if kind == "equal":
+            continue
+        was, now = old.bars[i1:i2], new.bars[j1:j2]
+        for before, after in zip(was, now, strict=False):
+            details = tuple(_compare_bar(before, after, names))
+            changes.append(BarChange(before.number, after.number, details))
+        changes += [BarChange(bar.number, None, _TAKEN_OUT) for bar in was[len(now) :]]
+        changes += [BarChange(None, bar.number, _PUT_IN) for bar in now[len(was) :]]
+    return tuple(changes)
+
+
+def _name(music: Music) -> Names:
+    """The name of each tone, as ``address, k`` from 1: what it ends on, bends counted."""
+    return {key: pitches[-1].name.spoken for key, pitches in spelled(music).items() if pitches}
+
+
+def _compare_bar(old: MusicBar, new: MusicBar, names: tuple[Names, Names]) -> Iterator[Detail]:
+    found = [*_compare_heads(old, new)]
+    for lower in (False, True):
+        before, after = (bar.lower if lower else bar.upper for bar in (old, new))
+        found += _compare_lines(before, after, new.meter.beat, names, lower=lower)
+    yield from found or [Detail(Kind.DRAWING, "its notes are written otherwise")]
+
+
+def _compare_heads(old: MusicBar, new: MusicBar) -> Iterator[Detail]:
+    before, after = (
+        ", ".join(
+            f"{c.symbol.display}{_at(c.onset, bar.meter.beat)}{' stop' if c.stop else ''}" for c in bar.chords
+        )
+        for bar in (old, new)
+    )
+    if before != after:
+        yield Detail(Kind.MUSIC, f"the chord {before} is now {after}")
+    if old.meter != new.meter or old.length != new.length:
+        yield Detail(Kind.MUSIC, f"the meter {old.meter} is now {new.meter}")
+    if (old.opens, old.closes, old.endings, old.times) != (new.opens, new.closes, new.endings, new.times):
+        yield Detail(Kind.MUSIC, "its repeat signs are others")
+
+
+def _at(onset: Fraction, beat: Fraction) -> str:
+    return f" at beat {say_beat(onset, beat)}" if onset else ""
+
+
+def say_beat(onset: Fraction, beat: Fraction) -> str:
+    """Return where a sound stands: ``3``, ``3 and 1/2``."""
+    whole, part = divmod(onset / beat, 1)
+    return f"{whole + 1} and {part}" if part else str(whole + 1)
+
+
+def _compare_lines(
+    old: Line | None, new: Line | None, beat: Fraction, names: tuple[Names, Names], *, lower: bool
+) -> Iterator[Detail]:
+    was = {sound.onset: sound for sound in old.sounds} if old else {}
+    now = {sound.onset: sound for sound in new.sounds} if new else {}
+    voice = "lower voice, " if lower else ""
+    for onset in sorted({*was, *now}):
+        before, after = was.get(onset), now.get(onset)
+        for kind, said in compare_sounds(before, after, names):
+            yield Detail(
+                kind, f"{voice}beat {say_beat(onset, beat)}: {said}", _address(before), _address(after)
+            )
+
+
+def _address(sound: Sound | None) -> Address | None:
+    return None if sound is None else sound.address

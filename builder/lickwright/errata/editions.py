@@ -1,0 +1,114 @@
+"""Two editions of a course side by side: which licks, lessons and sentences are not as they were."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from difflib import SequenceMatcher
+
+from lickwright.errata.bars import compare_bars
+from lickwright.errata.errata import Errata, LickChange, SentenceChange
+from lickwright.errata.fields import compare_fields
+from lickwright.model.canonical import digest
+from lickwright.model.course import Course, Lesson
+from lickwright.model.music import Piece
+from lickwright.model.timeline import Book
+
+
+def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
+    """Compare two editions of a course.
+
+    Args:
+        old: As read.
+        old_book: The same, resolved.
+        new: The later edition.
+        new_book: The same, resolved.
+    """
+    lessons = _compare_lessons(old, new)
+    return Errata(
+        _name_edition(old, "old"),
+        _name_edition(new, "new"),
+        tuple(_compare_licks(_whole(old_book), _whole(new_book))),
+        tuple(_compare_sentences(old, new)),
+        lessons,
+    )
+
+
+def _name_edition(course: Course, otherwise: str) -> str:
+    return f"{course.title}, edition {course.edition}" if course.edition else f"{course.title}, {otherwise}"
+
+
+def _whole(book: Book) -> dict[str, Piece]:
+    """Licks and choruses by name; an excerpt changes with its lick."""
+    return {piece.name: piece for piece in reversed(book.pieces) if piece.kind != "excerpt"}
+
+
+def _compare_licks(old: dict[str, Piece], new: dict[str, Piece]) -> Iterator[LickChange]:
+    gone = [name for name in reversed(old) if name not in new]
+    told: set[str] = set()
+    renamed = _find_renamed([old[name] for name in gone], [p for n, p in new.items() if n not in old])
+    order = list(reversed(new))
+    for name in sorted(order, key=lambda name: new[name].kind == "chorus"):
+        after = new[name]
+        before = old.get(name) or renamed.get(name)
+        if before is None:
+            told.add(name)
+            yield LickChange(name, None, after)
+            continue
+        fields = tuple(compare_fields(before, after))
+        bars = compare_bars(before.music, after.music)
+        if after.kind == "chorus" and any(section.lick in told for section in after.sections):
+            bars = ()  # its lick's
+        if fields or bars or before.name != name:
+            told.update((name, before.name) if bars else ())
+            yield LickChange(name, before, after, fields, bars)
+    taken = {piece.name for piece in renamed.values()}
+    for name in gone:
+        if name not in taken:
+            yield LickChange(name, old[name], None)
+
+
+def _find_renamed(gone: list[Piece], come: list[Piece]) -> dict[str, Piece]:
+    """Pair licks of one and the same music under two names, where there is no doubt which."""
+    marks = {piece.name: digest(piece.music) for piece in (*gone, *come)}
+    times = Counter(marks[piece.name] for piece in gone), Counter(marks[piece.name] for piece in come)
+    by_mark = {marks[piece.name]: piece for piece in gone}
+    return {
+        piece.name: by_mark[mark]
+        for piece in come
+        if times[0][mark := marks[piece.name]] == 1 and times[1][mark] == 1
+    }
+
+
+def _compare_lessons(old: Course, new: Course) -> tuple[tuple[str, bool], ...]:
+    before, after = ({lesson.name: lesson.title for lesson in course.lessons} for course in (old, new))
+    put_in = [(title, True) for name, title in after.items() if name not in before]
+    taken_out = [(title, False) for name, title in before.items() if name not in after]
+    return (*put_in, *taken_out)
+
+
+def _compare_sentences(old: Course, new: Course) -> Iterator[SentenceChange]:
+    before = {lesson.name: lesson for lesson in old.lessons}
+    for lesson in new.lessons:
+        if lesson.name not in before:
+            continue
+        one, two = _sentences(before[lesson.name]), _sentences(lesson)
+        texts = [text for _, text in one], [text for _, text in two]
+        matcher = SequenceMatcher(None, *texts, autojunk=False)
+        for kind, i1, i2, j1, j2 in matcher.get_opcodes():
+            if kind == "equal":
+                continue
+            was, now = one[i1:i2], two[j1:j2]
+            for k in range(max(len(was), len(now))):
+                then, later = (was[k] if k < len(was) else ("", "")), (now[k] if k < len(now) else ("", ""))
+                yield SentenceChange(lesson.title, later[0] or then[0], then[1], later[1])
+
+
+def _sentences(lesson: Lesson) -> list[tuple[str, str]]:
+    """The sentences of a lesson that link to notes, each once, with the lick they speak of first."""
+    found: list[tuple[str, str]] = []
+    for link in lesson.links:
+        said = " ".join(link.sentence.split())
+        if not found or found[-1][1] != said:
+            found.append((link.target, said))
+    return found

@@ -1,0 +1,136 @@
+"""The errata as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+
+from lickwright.model.address import Address
+from lickwright.model.music import Piece
+
+
+class Kind(Enum):
+    """What a change is about; the value is the word that is printed for it."""
+
+    MUSIC = "the music"
+    """Another pitch, time, chord or technique: it sounds otherwise."""
+    HANDS = "the hands"
+    """The same notes elsewhere on the neck, by other fingers or strokes."""
+    DRAWING = "the drawing"
+    """It sounds and is played as before; only what is printed differs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Detail:
+    """One change inside a bar.
+
+    Attributes:
+        said: ``beat 3: string 4, fret 5 (G natural), is now string 4, fret 4 (F sharp)``.
+        old, new: The sounds concerned, None where there is none.
+    """
+
+    kind: Kind
+    said: str
+    old: Address | None = None
+    new: Address | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BarChange:
+    """A bar that is not as it was: changed, taken out (``new`` None) or put in (``old`` None)."""
+
+    old: int | None
+    new: int | None
+    details: tuple[Detail, ...]
+
+    @property
+    def kind(self) -> Kind:
+        """The gravest of its changes."""
+        return gravest(detail.kind for detail in self.details)
+
+
+@dataclass(frozen=True, slots=True)
+class FieldChange:
+    """What a lick says of itself as a whole: its key, its tempo, its chords' progression."""
+
+    kind: Kind
+    field: str
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class LickChange:
+    """A lick or chorus that is not as it was.
+
+    Attributes:
+        name: In the new edition, else in the old one.
+        before, after: The piece in either edition; None where it is not there.
+        fields, bars: What changed; empty for a lick that was put in, taken out or only renamed.
+    """
+
+    name: str
+    before: Piece | None
+    after: Piece | None
+    fields: tuple[FieldChange, ...] = ()
+    bars: tuple[BarChange, ...] = ()
+
+    @property
+    def state(self) -> str:
+        """``put in``, ``taken out``, ``renamed`` or ``changed``."""
+        if self.before is None:
+            return "put in"
+        if self.after is None:
+            return "taken out"
+        return "changed" if self.fields or self.bars else "renamed"
+
+    @property
+    def kind(self) -> Kind:
+        """The gravest of its changes."""
+        if self.before is None or self.after is None:
+            return Kind.MUSIC
+        return gravest([*(f.kind for f in self.fields), *(b.kind for b in self.bars)])
+
+
+@dataclass(frozen=True, slots=True)
+class SentenceChange:
+    """A sentence that speaks of notes and is not as it was; an empty text where there is none."""
+
+    lesson: str
+    lick: str
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class Errata:
+    """Everything that changed between two editions.
+
+    Attributes:
+        old, new: Names of the editions.
+        licks: In the order of study of the new edition, those taken out last.
+        sentences: By lesson.
+        lessons: Lessons put in (True) or taken out (False), by title.
+    """
+
+    old: str
+    new: str
+    licks: tuple[LickChange, ...] = ()
+    sentences: tuple[SentenceChange, ...] = ()
+    lessons: tuple[tuple[str, bool], ...] = ()
+
+    def of_kind(self, kind: Kind) -> tuple[LickChange, ...]:
+        """The licks whose gravest change is of a kind."""
+        return tuple(change for change in self.licks if change.kind is kind)
+
+    @property
+    def empty(self) -> bool:
+        """True when nothing changed."""
+        return not (self.licks or self.sentences or self.lessons)
+
+
+def gravest(kinds: Iterable[Kind]) -> Kind:
+    """Return the gravest of some kinds: the music, then the hands, then the drawing."""
+    order = list(Kind)
+    return min(kinds, key=order.index, default=Kind.DRAWING)

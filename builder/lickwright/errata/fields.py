@@ -1,0 +1,72 @@
+"""What a lick says of itself as a whole, compared."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from lickwright.errata.errata import FieldChange, Kind
+from lickwright.model.fields import Picking, PositionClaim, Tempo
+from lickwright.model.music import Piece
+
+BEATS = {
+    Fraction(2): "half",
+    Fraction(3): "dotted half",
+    Fraction(3, 2): "dotted quarter",
+    Fraction(1): "quarter",
+    Fraction(1, 2): "eighth",
+}
+"""Names of the beats a tempo may count; others are said in quarters."""
+
+
+def compare_fields(old: Piece, new: Piece) -> Iterator[FieldChange]:
+    """Yield the fields that differ, in the order of the table."""
+    for (kind, field, before), (_, _, after) in zip(_fields(old), _fields(new), strict=True):
+        named = field == "title" and _titled_by_name(old) and _titled_by_name(new)
+        if before != after and not named:
+            yield FieldChange(kind, field, before, after)
+
+
+def _titled_by_name(piece: Piece) -> bool:
+    return piece.title.casefold() == piece.name.replace("-", " ")
+
+
+def _fields(piece: Piece) -> list[tuple[Kind, str, str]]:
+    music = piece.music
+    guitar = music.guitar
+    tuning = " ".join(str(pitch.display) for pitch in reversed(guitar.tuning.strings))
+    ladder = " ".join(map(_tempo, piece.ladder))
+    order = " ".join(str(music.bars[index].number) for index in music.order)
+    return [
+        (Kind.DRAWING, "title", piece.title),
+        (Kind.MUSIC, "key", music.key.display),
+        (Kind.MUSIC, "tuning", tuning),
+        (Kind.MUSIC, "capo", str(guitar.capo)),
+        (Kind.MUSIC, "tempo", _tempo(piece.tempo)),
+        (Kind.MUSIC, "slow", _tempo(piece.slow)),
+        (Kind.MUSIC, "ladder", ladder),
+        (Kind.MUSIC, "feel", piece.feel),
+        (Kind.MUSIC, "over", piece.over),
+        (Kind.MUSIC, "licks", ", ".join(section.lick for section in piece.sections)),
+        (Kind.MUSIC, "bars as played", order),
+        (Kind.HANDS, "position", ", ".join(map(_position, piece.positions))),
+        (Kind.HANDS, "picking", _picking(music.picking)),
+        (Kind.HANDS, "claims", ", ".join(f"{c.kind}{f' {c.bars}' if c.bars else ''}" for c in piece.claims)),
+        (Kind.DRAWING, "ending", "closed" if piece.closed else "open"),
+        (Kind.DRAWING, "source", f"{piece.source.kind} {piece.source.detail}".strip()),
+    ]
+
+
+def _tempo(tempo: Tempo) -> str:
+    if tempo.beat is None:
+        return str(tempo.bpm)
+    return f"{BEATS.get(tempo.beat, f'{tempo.beat} quarters')} = {tempo.bpm}"
+
+
+def _position(claim: PositionClaim) -> str:
+    where = f" (bars {claim.bars})" if claim.bars else ""
+    return f"{claim.fret or 'open'}{where}"
+
+
+def _picking(picking: Picking) -> str:
+    return f"{picking.style}{f', {picking.first} first' if picking.first else ''}"

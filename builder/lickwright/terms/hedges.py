@@ -11,5 +11,5 @@ HEDGES: tuple[str, ...] = (
 )
 """All, in lower case."""
 
-HEDGE = rf"(?:\b(?:{'|'.join(HEDGES)})\b|n[’']t\b)"
+HEDGE = rf"(?:\b(?:{'|'.join(HEDGES)})\b|[a-z]+n[’']t\b)"
 """Pattern of a hedge."""

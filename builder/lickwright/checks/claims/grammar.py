@@ -1,7 +1,7 @@
 """The forms of terms: a pattern and a reader for each, in the order in which they are tried.
 
 The patterns are put together from the tables of ``terms`` and ``theory``; groups inside them do not
-capture. ``(?i:…)`` is where capitals do not matter; letters of notes always stand outside.
+capture. Words are in lower case (``even_case`` sees to it), letters of notes are capitals.
 """
 
 from __future__ import annotations
@@ -72,7 +72,19 @@ class Pattern:
 
 
 def _any(words: str) -> str:
-    return f"(?i:{words})"
+    return f"(?:{words})"
+
+
+_CAPITALISED = re.compile(r"\b(?![A-G](?:b|m|maj|min|dim|sus|aug|add)(?:[0-9(/]|\b))[A-Z][a-z]+")
+
+
+def even_case(text: str) -> str:
+    """Return a text with its capitalised words in lower case; notes and chord symbols stay as they are.
+
+    >>> even_case("The Bb in Bm7 Falls to A")
+    'the Bb in Bm7 falls to A'
+    """
+    return _CAPITALISED.sub(lambda found: found[0].lower(), text)
 
 
 def _key(text: str) -> Read | None:
@@ -214,7 +226,7 @@ _CAPO = rf"capo(?: (?:at|on|in|the|fret|a))* (?:{CARDINAL}|{ORDINAL})(?: fret)?\
 _MOVEMENT = (
     rf"(?:{AMOUNT}[ -])?{MOVEMENT}(?: (?:it|up|the (?:note|string)|by|an?)){{0,3}}(?: {DISTANCE})?(?![\w-])"
 )
-_NUMERAL = r"(?:I|II|III|IV|V|VI|VII|ii|iii|iv|vi|vii)7? chord\b|(?i:(?:one|two|three|four|five|six) chord\b)"
+_NUMERAL = r"(?:I|II|III|IV|V|VI|VII|ii|iii|iv|vi|vii)7? chord\b|(?:one|two|three|four|five|six) chord\b"
 
 PATTERNS: tuple[Pattern, ...] = (
     Pattern(_any(HEDGE), _word("hedge", "")),

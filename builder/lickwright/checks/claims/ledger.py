@@ -45,9 +45,10 @@ def _judge_lesson(lesson: Lesson, survey: Survey) -> Iterator[Judged]:
         links = tuple(group)
         claims = sorted(find_claims(links[0].passage, links), key=lambda claim: KINDS.index(claim.kind))
         differing: set[tuple[int, int]] = set()
+        pointed: dict[LickLink, Pointed | None] = {link: _point(link, survey) for link in links}
         for claim in claims:
-            notes = _point(claim.link, survey)
-            other = None if claim.other is None else _point(claim.other, survey)
+            notes = pointed[claim.link] if claim.link in pointed else _point(claim.link, survey)
+            other = None if claim.other is None else pointed[claim.other]
             if notes is None or (claim.other is not None and other is None):
                 continue
             verdict = _judges()[claim.kind](claim, notes if other is None else notes.beside(other))

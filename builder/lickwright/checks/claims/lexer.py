@@ -1,6 +1,6 @@
 """The trade's words in a sentence: one pattern made of the tables of terms, read from left to right.
 
-Letters of notes are capitals, all other words may be of either case. The first alternative that fits
+Letters of notes are capitals; other words may begin with one. The first alternative that fits
 at a place counts, so those that are longer come first.
 """
 
@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
-from lickwright.checks.claims.grammar import ARTICLE_A, PATTERNS, Reader
+from lickwright.checks.claims.grammar import ARTICLE_A, PATTERNS, Reader, even_case
 from lickwright.checks.claims.term import Term
 
 
@@ -32,6 +32,7 @@ def find_terms(text: str) -> tuple[Term, ...]:
 
 def _scan(text: str) -> Iterator[Term]:
     scanner, readers = _scanner()
+    written, text = text, even_case(text)
     at = 0
     while found := scanner.search(text, at):
         name = found.lastgroup or ""
@@ -43,7 +44,7 @@ def _scan(text: str) -> Iterator[Term]:
             continue
         read = readers[int(name[1:])](found[name])
         if read is not None:
-            yield Term(*read, start, end, found[name])
+            yield Term(*read, start, end, written[start:end])
 
 
 def _begins(text: str, start: int) -> bool:

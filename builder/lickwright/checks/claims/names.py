@@ -65,7 +65,7 @@ _BARE = {word for word in _BY_WORDS if word in CARDINALS or word in ORDINALS}
 _SPOKEN = sorted(set(_BY_WORDS) - _BARE, key=lambda words: (-len(words), words))
 _CARDINALS = sorted(_BARE & set(CARDINALS))
 CHORD_WORDS = (
-    rf"(?i:{'|'.join(re.sub('[ -]', '[ -]', w) for w in _SPOKEN)}"
+    rf"(?:{'|'.join(re.sub('[ -]', '[ -]', w) for w in _SPOKEN)}"
     rf"|(?:{'|'.join(_CARDINALS)})(?= chord|[,.;:)]|$| (?:of|in|over|to|and|with|is|at|on)\b))"
 )
 """Pattern of a quality in words, after the root."""

@@ -67,6 +67,8 @@ class Pointed:
         music = self.subject.piece.music
         voices: tuple[list[Heard], list[Heard]] = ([], [])
         for index, bar in enumerate(music.bars):
+            if self.at is not None and not self.at.first.bar <= bar.number <= self.at.last.bar:
+                continue
             for lower, line in enumerate(bar.lines):
                 voices[lower].extend(Heard(bar, index, sound) for sound in self._inside(line))
         return tuple(tuple(voice) for voice in voices if voice)

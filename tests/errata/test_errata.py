@@ -125,7 +125,7 @@ def test_fields(errata: Compare) -> None:
     assert [(f.kind, f.field, f.old, f.new) for f in found.licks[0].fields] == [
         (Kind.DRAWING, "title", "Walk", "The walk"),
         (Kind.MUSIC, "tempo", "quarter = 100", "quarter = 104"),
-        (Kind.MUSIC, "slow", "quarter = 54", "quarter = 58"),
+        (Kind.MUSIC, "slow", "quarter = 56", "quarter = 58"),
     ]
 
 

@@ -57,8 +57,9 @@ def _compare_licks(old: dict[str, Piece], new: dict[str, Piece]) -> Iterator[Lic
             continue
         fields = tuple(compare_fields(before, after))
         bars = compare_bars(before.music, after.music)
-        if after.kind == "chorus" and any(section.lick in told for section in after.sections):
-            bars = ()  # its lick's
+        if after.kind == "chorus" and _says_itself(before, after, told):
+            bars = ()
+            fields = tuple(field for field in fields if field.field != "bars as played")
         if fields or bars or before.name != name:
             told.update((name, before.name) if bars else ())
             yield LickChange(name, before, after, fields, bars)
@@ -66,6 +67,12 @@ def _compare_licks(old: dict[str, Piece], new: dict[str, Piece]) -> Iterator[Lic
     for name in gone:
         if name not in taken:
             yield LickChange(name, old[name], None)
+
+
+def _says_itself(before: Piece, after: Piece, told: set[str]) -> bool:
+    """Whether a chorus changed only in its licks: by those that changed, or by other ones in their place."""
+    licks = [section.lick for section in after.sections]
+    return licks != [section.lick for section in before.sections] or any(lick in told for lick in licks)
 
 
 def _find_renamed(gone: list[Piece], come: list[Piece]) -> dict[str, Piece]:

@@ -222,7 +222,8 @@ def _note(text: str) -> Read | None:
 _SIDES = rf"(?:{ORDINAL}|{SIDE})"
 _MODE = rf"(?:{'|'.join(sorted(MODES, key=len, reverse=True))})"
 _TO = r"(?: ?(?:-|–|to|and|through) ?)"
-_CAPO = rf"capo(?: (?:at|on|in|the|fret|a))* (?:{CARDINAL}|{ORDINAL})(?: fret)?\b"
+_CAPO = rf"capo(?: (?:at|on|in|the|fret|a))* (?:{CARDINAL}|{ORDINAL})(?: fret)?\b(?! frets\b)"
+"""Not the distance that a capo moves: two frets higher."""
 _MOVEMENT = (
     rf"(?:{AMOUNT}[ -])?{MOVEMENT}(?: (?:it|up|the (?:note|string)|by|an?)){{0,3}}(?: {DISTANCE})?(?![\w-])"
 )

@@ -68,6 +68,9 @@ RULE = Rule(
         Example(
             f"{_LICK}With capo 3, G shapes, [the lick](lick:example) sounds in B flat.", course=_MANIFEST
         ),
+        Example(
+            f"{_LICK}With the capo two frets lower [the lick](lick:example) is as easy.", course=_MANIFEST
+        ),
     ),
     bad=(
         Example(

@@ -2,8 +2,8 @@
 
 The first reason that applies: the chord's own spelling, the key's, the tonic's blue degrees, the
 way a chromatic note moves on (raised going up, lowered going down). A name that print and stage use
-beside the strict one is no fault: the plain name for a double accidental, B flat going up to B in C,
-F sharp coming down to F.
+beside the strict one is no fault: the plain name for a double accidental, any plain name in a diminished
+seventh, B flat going up to B in C, F sharp coming down to F.
 
 References: chromatic spelling by direction (common practice; Gould, *Behind Bars*, from memory); the
 blue degrees as flat names, the flat fifth raised on its way up (common practice).
@@ -14,7 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from lickwright.theory.chord import ChordSymbol
+from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.interval import Interval
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
@@ -76,7 +76,7 @@ def explain_spelling(
     expected = by_chord or by_key
     if expected is None:
         return _chromatic(midi, name, key, chord, before, after)
-    if _serves(name, expected):
+    if _serves(name, expected) or (by_chord and chord is not None and _free(chord) and abs(name.alter) <= 1):
         return None
     if abs(name.alter) > 1:
         return Reason("double", name, expected, NO_DOUBLE)
@@ -85,6 +85,11 @@ def explain_spelling(
     if chord is None or by_chord is None or by_chord in key.scale:
         return Reason("key", name, expected, f"a note of {key.display}")
     return Reason("chord", name, expected, f"a note of {chord.display}")
+
+
+def _free(chord: ChordSymbol) -> bool:
+    """Whether a chord is spelled as it comes: the diminished seventh, alike on each of its notes."""
+    return isinstance(chord, Chord) and chord.quality.name == "dim7"
 
 
 def _serves(name: PitchClass, strict: PitchClass) -> bool:

@@ -1,7 +1,7 @@
 """A note of the chord under a name that the chord does not have: D flat in A7.
 
-A chord is spelled in thirds from its root. A plain name is taken for a double flat or sharp of the
-chord: A for the seventh of C diminished.
+A chord is spelled in thirds from its root. A plain name is taken for a double flat or sharp, and any
+plain name in a diminished seventh, whose notes go by whichever is easier to read.
 
 Why it matters: the third of A7 is some kind of C; called D flat it can no longer be found in the chord.
 

@@ -102,6 +102,29 @@ def find_swing(music: Music) -> Mapping[Address, frozenset[str]]:
     return swing
 
 
+GRIDS = (Fraction(1), Fraction(1, 2), Fraction(1, 4), Fraction(1, 8))
+"""Even values a hand may swing in, in quarters."""
+
+
+def find_steady_bars(music: Music, runs: Iterable[Run]) -> frozenset[int]:
+    """Return the numbers of the bars that follow a swing at the shortest even value of the whole lick."""
+    finest = min((_grid(bar) for bar in music.bars), default=GRIDS[0])
+    strokes = [stroke for run in runs for stroke in run if stroke.given is not None]
+    against = {
+        stroke.bar.number
+        for stroke in strokes
+        if stroke.given != ("d" if (stroke.bar.offset + stroke.sound.onset) / finest % 2 < 1 else "u")
+    }
+    return frozenset(stroke.bar.number for stroke in strokes) - against
+
+
+def _grid(bar: MusicBar) -> Fraction:
+    """The longest even value that every sound of a bar falls on, tuplets left out."""
+    inside = [(t.onset, t.onset + t.duration) for t in _tuplets(bar)]
+    onsets = [s.onset for s in bar.upper.sounds if not any(a <= s.onset < b for a, b in inside)]
+    return next((g for g in GRIDS if all(onset % g == 0 for onset in onsets)), GRIDS[-1])
+
+
 def _tuplets(bar: MusicBar) -> Iterator[Tuplet]:
     return (element for element in bar.upper.elements if isinstance(element, Tuplet))
 

@@ -3,7 +3,8 @@
 With ``picking: pendulum`` the hand goes down and up in turn at the shortest even value of the bar, whether
 it strikes or not: down on the even places, up on the odd ones. Tuplets alternate and are left alone; so are
 meters of an odd number of eighths, where the swing is turned round at every bar line. In compound meters
-the hand may begin each beat with a downstroke.
+the hand may begin each beat with a downstroke. A hand that swings in sixteenths through the lick need not
+change its pace for a bar of eighths: a bar that follows the shortest value of the whole lick is left alone.
 
 Why it matters: the swing is what keeps the time. A stroke against it has to be stopped for and started
 again.
@@ -20,6 +21,7 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strokes import (
     NAMES,
     OTHER,
+    find_steady_bars,
     find_swing,
     first_of_each,
     is_given,
@@ -38,8 +40,10 @@ def run(subject: Subject) -> Iterator[Finding]:
     if not is_given(runs):
         return
     swing = find_swing(music)
+    steady = find_steady_bars(music, runs)
     for strokes in runs:
-        for place, count in first_of_each(list_against(strokes, swing)):
+        against = [p for p in list_against(strokes, swing) if strokes[p].bar.number not in steady]
+        for place, count in first_of_each(against):
             stroke = strokes[place]
             given = stroke.given or "d"
             where = place_in_bar(stroke.bar, stroke.sound.onset)
@@ -63,6 +67,11 @@ RULE = Rule(
         Example("picking: pendulum\n\nA7 | 5:0 - 4:2 4:4 3:2 4:4 - 5:4\n  rh | d d u d u u"),
         Example(
             "picking: pendulum\nstep: 1/16\nmeter: 2/4\n\nA7 | 5:0 - 4:2 4:4 3:2 - 4:2 -\n  rh | d d u d d"
+        ),
+        Example(
+            "picking: pendulum\nstep: 1/16\nmeter: 2/4\n\n"
+            "A7 | 5:0 5:4 4:2 4:4 3:2 - 4:2 -\n  rh | d u d u d d\n"
+            "   | 3:2 - 4:4 - 4:2 - - -\n  rh | d d d"
         ),
     ),
     bad=(

@@ -6,8 +6,8 @@ chords borrowed from the parallel key, the sevenths of blues and country on I an
 III and VI as in ragtime and country, diminished chords in passing, and bars said to be ``outside``. Notes
 played over N.C. have no chord.
 
-Why it matters: when every note of the bar lies in the key and the chord does not, a letter of the symbol
-has usually slipped, and the band plays it as it stands.
+Why it matters: a letter of the symbol may have slipped, the more so when every note of the bar lies in
+the key, and the band plays it as it stands.
 
 What to do: look at the symbol; it is only noted, and nothing need be done where it is meant.
 """
@@ -41,7 +41,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         if not isinstance(symbol, Chord) or chord.carried or bar.number in subject.outside:
             continue
         following = next((c.symbol for _, c in placed[index + 1 :] if c.symbol != symbol), None)
-        if _at_home(symbol, key) or _leads(symbol, following) or not _plain(subject, bar, key):
+        if _at_home(symbol, key) or _leads(symbol, following):
             continue
         place = (chord.span.source.path, chord.span.start)
         if place not in told:
@@ -83,7 +83,8 @@ def _plain(subject: Subject, bar: MusicBar, key: Key) -> bool:
 def _finding(subject: Subject, bar: MusicBar, chord: ChordAt, symbol: Chord, key: Key) -> Finding:
     return subject.report(
         RULE,
-        f"{symbol.display} lies outside {key.display}, and every note of the bar inside it",
+        f"{symbol.display} lies outside {key.display}"
+        + (", and every note of the bar inside it" if _plain(subject, bar, key) else ""),
         chord.span if chord.span.source.path else bar.span,
         Address(bar.number),
         help="Look at the letter and the accidental of the symbol",
@@ -92,7 +93,7 @@ def _finding(subject: Subject, bar: MusicBar, chord: ChordAt, symbol: Chord, key
 
 RULE = Rule(
     id="harmony/foreign-chord",
-    title="A chord foreign to its key over notes that are not",
+    title="A chord foreign to its key",
     severity=Severity.NOTE,
     source=Source(
         "common practice", "Diatonic, borrowed and applied chords of harmony teaching; from memory"
@@ -101,6 +102,9 @@ RULE = Rule(
         Example("key: C major\n\nA7 | 3:2 - 2:2 - 3:2 - 2:5 -\nD7 | 4:0 - 4:4 - 3:2 - 2:1 -"),
         Example("key: A major\n\nG | 4:0 - 3:0 - 2:0 - 3:0 -\nA | 3:2 - 2:2 - 1:0 - 3:2 -"),
     ),
-    bad=(Example("key: A major\n\nBb | 1:0 - 2:3 - 2:0 - 3:1 -\nA | 3:2 - - - - - - -", marks=("Bb",)),),
+    bad=(
+        Example("key: A major\n\nBb | 1:0 - 2:3 - 2:0 - 3:1 -\nA | 3:2 - - - - - - -", marks=("Bb",)),
+        Example("key: C major\n\nF#maj7 | 4:4 - 3:3 - 2:2 - 1:1 -\nC | 1:0 - - - - - - -", marks=("F#maj7",)),
+    ),
     run=run,
 )

@@ -11,5 +11,8 @@ HEDGES: tuple[str, ...] = (
 )
 """All, in lower case."""
 
+SUPPOSED: tuple[str, ...] = ("would", "could", "might", "should", "if", "unless", "imagine", "whether")
+"""Those that make a supposition of the whole clause they stand in."""
+
 HEDGE = rf"(?:\b(?:{'|'.join(HEDGES)})\b|[a-z]+n[’']t\b)"
 """Pattern of a hedge."""

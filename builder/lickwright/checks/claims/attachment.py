@@ -20,6 +20,7 @@ from lickwright.checks.claims.statement import claim_sentence
 from lickwright.checks.claims.term import Term, TermKind
 from lickwright.model.address import AddressRange
 from lickwright.model.course import LickLink
+from lickwright.terms.hedges import SUPPOSED
 from lickwright.text import Passage
 
 HIDDEN = "\x00"
@@ -27,7 +28,7 @@ HIDDEN = "\x00"
 
 _ARTICLE = r"(?:(?:the|a|an|its|your|their) )?"
 _IS = (
-    r"(?:is|are|was|becomes?|makes?|stays?|remains?)"
+    r"(?:is|are|was|becomes?|makes?|stays?|remains?|lies?|sits?|falls?)"
     r"(?: (?:still|also|only|really|just|again|then|now|here|both|all))*"
 )
 _PLACE = r"(?:(?:at|in) (?:(?!and\b|after\b|before\b|next\b)[\w’']+ ){1,5})?"
@@ -94,12 +95,16 @@ def _counts_from(gap: str, term: Term) -> bool:
 
 
 def _denied(text: str, link: LickLink, outside: Sequence[Term]) -> bool:
-    """Whether a hedge stands straight before the link, with at most a word between."""
+    """Whether a hedge stands straight before the link, or its clause only supposes what it says."""
     for term in outside:
-        if term.kind == "hedge" and term.end <= link.start:
-            gap = text[term.end : link.start]
-            if not _CLAUSE.search(gap) and len(gap.split()) <= 2:
-                return True
+        if term.kind != "hedge":
+            continue
+        before = term.end <= link.start
+        gap = text[term.end : link.start] if before else text[link.end : term.start]
+        if _CLAUSE.search(gap):
+            continue
+        if term.text.casefold() in SUPPOSED or (before and len(gap.split()) <= 2):
+            return True
     return False
 
 

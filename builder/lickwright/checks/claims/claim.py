@@ -33,6 +33,7 @@ ClaimKind = Literal[
     "sounding-key",
     "open-strings",
     "same-as",
+    "mention",
 ]
 """The kinds, in the order in which they are judged; the rule ``prose/KIND`` holds the judge."""
 
@@ -49,7 +50,7 @@ class Claim:
         terms: What is said, in order; places count in the link's passage.
         about: What it counts from, where that is said: the chord or the note after ``of`` or ``over``.
         beside: The note that is named with it: ``A`` in ``A on the third string``.
-        other: A second link, for what compares two.
+        others: Further links: what it compares with, or the rest of the sentence's.
         inside: Whether the link's own words say it.
     """
 
@@ -58,7 +59,7 @@ class Claim:
     terms: tuple[Term, ...]
     about: Term | None = None
     beside: Term | None = None
-    other: LickLink | None = None
+    others: tuple[LickLink, ...] = ()
     inside: bool = True
 
     def span(self, term: Term | None = None) -> Span:

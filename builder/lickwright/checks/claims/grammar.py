@@ -112,7 +112,11 @@ def _chord_words(text: str) -> Read | None:
 def _plain_chord(text: str) -> Read | None:
     note = note_in(text)
     quality = QUALITIES["m" if re.search(r"\bminor\b", text) else "major"]
-    return None if note is None else ("chord", ChordName(Chord(note, quality), plain="major" not in text))
+    return (
+        None
+        if note is None
+        else ("chord", ChordName(Chord(note, quality), plain=not re.search(r"\b(?:major|minor)\b", text)))
+    )
 
 
 def _tonality(text: str) -> Read | None:

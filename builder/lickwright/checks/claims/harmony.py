@@ -100,9 +100,12 @@ def spells(chord: Chord, sounding: frozenset[int], *, loose: bool = False) -> tu
     if thirds and not any((root + size) % 12 in sounding for size in sizes):
         reasons.append(f"its {thirds[0].name.split()[-1]} is missing")
     named = [i for i in chord.quality.intervals if i.steps % 7 == 6 or i is chord.quality.intervals[-1]]
-    for interval in named:
-        if interval.steps > 4 and (root + interval.semitones) % 12 not in sounding:
-            reasons.append(f"its {interval.name} is missing")
+    if not loose:
+        reasons.extend(
+            f"its {interval.name} is missing"
+            for interval in named
+            if interval.steps > 4 and (root + interval.semitones) % 12 not in sounding
+        )
     return tuple(reasons)
 
 

@@ -48,10 +48,10 @@ def _judge_lesson(lesson: Lesson, survey: Survey) -> Iterator[Judged]:
         pointed: dict[LickLink, Pointed | None] = {link: _point(link, survey) for link in links}
         for claim in claims:
             notes = pointed[claim.link] if claim.link in pointed else _point(claim.link, survey)
-            other = None if claim.other is None else pointed[claim.other]
-            if notes is None or (claim.other is not None and other is None):
+            others = [other for link in claim.others if (other := pointed[link]) is not None]
+            if notes is None or len(others) < len(claim.others):
                 continue
-            verdict = _judges()[claim.kind](claim, notes if other is None else notes.beside(other))
+            verdict = _judges()[claim.kind](claim, notes.beside(*others) if others else notes)
             if isinstance(verdict, Differs):
                 place = (claim.link.start, claim.link.end)
                 if place in differing:

@@ -45,21 +45,21 @@ class Pointed:
     Attributes:
         subject: The piece under proof.
         at: The range; None for the whole piece.
-        other: The notes of the link it is compared with, if it is.
+        others: The notes of further links that a claim speaks of.
     """
 
     subject: Subject
     at: AddressRange | None
-    other: Pointed | None = None
+    others: tuple[Pointed, ...] = ()
 
     @classmethod
     def of(cls, link: LickLink, subject: Subject) -> Pointed:
         """The notes of a link, whose target is the subject's piece."""
         return cls(subject, link.at)
 
-    def beside(self, other: Pointed) -> Pointed:
-        """The same notes, with those of another link to compare them with."""
-        return replace(self, other=other)
+    def beside(self, *others: Pointed) -> Pointed:
+        """The same notes, with those of other links to compare them with."""
+        return replace(self, others=others)
 
     @cached_property
     def voices(self) -> tuple[tuple[Heard, ...], ...]:

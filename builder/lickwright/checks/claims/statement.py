@@ -9,12 +9,15 @@ from itertools import pairwise
 from lickwright.checks.claims.claim import Claim
 from lickwright.checks.claims.term import Term
 from lickwright.model.course import LickLink
+from lickwright.theory.pitch import PitchClass
 
 _EVERY_OPEN = re.compile(r"(?i)\b(?:all|every|each)(?: (?:one )?of)?(?: the| its| your)?(?: [a-z]+)? $")
 _BELONG = re.compile(
     r"(?i) (?:belongs?|is|are|lies?|fits?|sits?|serves?)(?: (?:all|at home))?"
     r" (?:to|in|with|inside|within)(?: the key of)? "
 )
+_CLAUSE = re.compile(r"[,;:.!?()—–]")
+_CONTEXT = re.compile(r"(?i)\b(?:of|over|against|in|key|chord|like|called|between|towards?) (?:the |an? )?$")
 _MOVED = re.compile(r"(?i)\b(?:moved?|moves|shifted|shifts|slid) ")
 
 
@@ -27,8 +30,21 @@ def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]
     if len(targets) == 1 and not hedged:
         yield from _setting(links[0], outside)
         yield from _open_strings(text, links[0], outside)
+    for term in outside:
+        if _mentions(text, term, outside):
+            yield Claim("mention", links[0], (term,), others=tuple(links[1:]), inside=False)
     if len(links) == 2 and not hedged:
         yield from _likeness(text, links, outside)
+
+
+def _mentions(text: str, term: Term, outside: Sequence[Term]) -> bool:
+    """Whether a note with an accidental is named for itself: neither a chord nor a key, and not denied."""
+    if not isinstance(term.value, PitchClass) or term.kind != "note" or not term.value.alter:
+        return False
+    before = _CLAUSE.split(text[: term.start])[-1]
+    begin = term.start - len(before)
+    denied = any(t.kind == "hedge" and begin <= t.start < term.start for t in outside)
+    return not denied and not _CONTEXT.search(before)
 
 
 def _setting(link: LickLink, outside: Sequence[Term]) -> Iterator[Claim]:
@@ -62,7 +78,7 @@ def _likeness(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> 
     tail = tuple(term for term in outside if term.start >= two.end)
     if moved is not None and not _MOVED.search(text[two.end :]):
         return
-    yield Claim("same-as", one, (_verb(text, one, two), *tail), other=two, inside=False)
+    yield Claim("same-as", one, (_verb(text, one, two), *tail), others=(two,), inside=False)
 
 
 def _verb(text: str, one: LickLink, two: LickLink) -> Term:

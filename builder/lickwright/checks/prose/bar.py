@@ -23,7 +23,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if at is None or (at.first.bar <= said.last and said.first <= at.last.bar):
         return HELD
     return Differs(
-        f"the words say {claim.terms[0].text}, and the link leads to {say_place(notes)}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and the link leads to {say_place(notes)}", claim.terms[0]
     )
 
 

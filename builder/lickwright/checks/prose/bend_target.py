@@ -34,11 +34,13 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     bends = [(heard, *bend) for heard, tone in _tones(notes) for bend in _bends(tone)]
     place = say_place(notes)
     if not bends:
-        return Differs(f"the words say {claim.terms[0].text}, and nothing is bent at {place}", claim.terms[0])
+        return Differs(
+            f"the words say “{claim.terms[0].text}”, and nothing is bent at {place}", claim.terms[0]
+        )
     if said.amount is not None and all(size != said.amount for _, size, _ in bends):
         real = say_list(list(dict.fromkeys(say_amount(size) for _, size, _ in bends)))
         return Differs(
-            f"the words say {claim.terms[0].text}, and the bend at {place} goes {real}", claim.terms[0]
+            f"the words say “{claim.terms[0].text}”, and the bend at {place} goes {real}", claim.terms[0]
         )
     target = claim.terms[1] if len(claim.terms) > 1 else None
     if target is None or not isinstance(target.value, Degree):

@@ -39,7 +39,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     over = ", ".join(dict.fromkeys(chord.display for chord in harmony))
     where = f", over {over}" if over else ""
     return Differs(
-        f"the words say {term.text}, and {say_place(notes)} is {say_notes(notes)}{where}",
+        f"the words say “{term.text}”, and {say_place(notes)} is {say_notes(notes)}{where}",
         term,
         help=f"{reasons[0][0].upper()}{reasons[0][1:]}" if reasons else "",
     )

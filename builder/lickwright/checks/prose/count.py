@@ -37,8 +37,9 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return Unresolved(f"{said.unit}s cannot be counted there")
     if said.number in counts:
         return HELD
-    real = " or ".join(map(str, dict.fromkeys(counts)))
-    return Differs(f"the words say {claim.terms[0].text}, and {say_place(notes)} has {real}", claim.terms[0])
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} has {counts[0]}", claim.terms[0]
+    )
 
 
 def count(unit: str, notes: Pointed) -> tuple[int, ...]:

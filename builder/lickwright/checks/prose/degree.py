@@ -107,9 +107,9 @@ def _differs(claim: Claim, notes: Pointed, heard: Heard, pitch: int) -> Differs:
     term = claim.terms[0] if len(claim.terms) == 1 else None
     if len(notes.heard) == 1 or claim.beside is not None:
         name = _say(claim, notes, heard, pitch)
-        message = f"the words say {said}, and {name} is the {degree_name(real)} {of}"
+        message = f"the words say “{said}”, and {name} is the {degree_name(real)} {of}"
     else:
-        message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)} over {of[3:]}"
+        message = f"the words say “{said}”, and {say_place(notes)} is {say_notes(notes)} over {of[3:]}"
     first = claim.terms[0].value
     hint = ""
     if about is None and isinstance(first, Degree) and pitch in key_classes(first, key):

@@ -29,11 +29,17 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     picking = {tone.hand for tone in tones if tone.hand is not None}
     if said.fretting in fretting or (said.picking is not None and said.picking in picking):
         return HELD
+    if not fretting and said.picking is not None and picking & set("pimac"):
+        row = " and ".join(sorted(picking))
+        place = say_place(notes)
+        return Differs(
+            f"the words say “{claim.terms[0].text}”, and the rh row at {place} says {row}", claim.terms[0]
+        )
     if not fretting:
         return Unresolved("no lh row says which finger it is")
     rows = say_list([_SPOKEN.get(finger, finger) for finger in sorted(fretting)])
     return Differs(
-        f"the words say {claim.terms[0].text}, and the lh row at {say_place(notes)} says {rows}",
+        f"the words say “{claim.terms[0].text}”, and the lh row at {say_place(notes)} says {rows}",
         claim.terms[0],
     )
 

@@ -38,7 +38,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return Unresolved("the notes have no fret")
     held = sorted({tone.fret for tone in tones if tone.fret is not None})
     at = say_list(["open" if fret == 0 else f"at the {say_ordinal(fret)} fret" for fret in held])
-    return Differs(f"the words say {claim.terms[0].text}, and {say_place(notes)} is {at}", claim.terms[0])
+    return Differs(f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {at}", claim.terms[0])
 
 
 def _frets(tone: Tone) -> frozenset[int]:

@@ -30,7 +30,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if found & {size for whole in sizes for size in (whole, whole + 12)}:
         return HELD
     return Differs(
-        f"the words say {claim.terms[0].text}, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
     )
 
 
@@ -41,6 +41,8 @@ def _pairs(notes: Pointed) -> Iterator[tuple[int, int]]:
         ]
         for together in pitches:
             yield from combinations(together, 2)
+        if all(len(together) > 1 for together in pitches):
+            continue  # pairs all along: the interval is between their strings
         for one, two in pairwise(pitches):
             yield from ((a, b) for a in one for b in two)
         if pitches:

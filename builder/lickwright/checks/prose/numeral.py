@@ -35,7 +35,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         else ""
     )
     return Differs(
-        f"the words say {claim.terms[0].text}, and the chord there is {say_list(names)}{meant}",
+        f"the words say “{claim.terms[0].text}”, and the chord there is {say_list(names)}{meant}",
         claim.terms[0],
     )
 

@@ -52,7 +52,9 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         if strangers or len(odd) == 1:
             first = next((i for i in odd if i in strangers), odd[0])
             address = voice[first].sound.address
-            message = f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
+            message = (
+                f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
+            )
             return Differs(message, claim.terms[first], address=address)
     said = ", ".join(name.spoken for name in names)
     message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)}"

@@ -33,10 +33,10 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if outside <= notes.subject.limits[OUTSIDE] * len(frets):
         return HELD
     return Differs(
-        f"the words say {claim.terms[0].text}, and {say_place(notes)} lies between frets"
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} lies between frets"
         f" {min(frets)} and {max(frets)}"
         if min(frets) < max(frets)
-        else f"the words say {claim.terms[0].text}, and {say_place(notes)} is at fret {frets[0]}",
+        else f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is at fret {frets[0]}",
         claim.terms[0],
     )
 

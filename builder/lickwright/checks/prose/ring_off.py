@@ -35,13 +35,13 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     for chord in chord_of(term, notes.harmony):
         reasons = list(spells(chord, sounding, loose=loose))
         bass = chord.bass or chord.root
-        if not reasons and int(pitches[0]) % 12 != bass.semitone:
+        if not reasons and not loose and int(pitches[0]) % 12 != bass.semitone:
             reasons = [f"{bass.spoken} is not at the bottom"]
         if not reasons:
             return HELD
     said = say_list(list(dict.fromkeys(say_midi(pitch, notes) for pitch in pitches)))
     return Differs(
-        f"the words say {term.text}, and what rings is {said}",
+        f"the words say “{term.text}”, and what rings is {said}",
         term,
         help=f"{reasons[0][0].upper()}{reasons[0][1:]}" if reasons else "",
         address=last.sound.address,

@@ -31,11 +31,8 @@ _EXCEPT = re.compile(
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Lay the notes of both links side by side, moved as the words say."""
-    other = notes.other
-    assert other is not None  # the ledger gives both
-    one, two = notes.voices[0], other.voices[0] if other.voices else ()
-    link = claim.other
-    assert link is not None
+    (other,), (link,) = notes.others, claim.others
+    one, two = notes.voices[0], other.voices[0]
     tail = re.split(r"[.;]", link.passage.text[link.end :])[0]
     moved = _moves(tail)
     if moved is None:
@@ -43,9 +40,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     allowed = _allowed(tail)
     if len(one) != len(two):
         message = f"{say_place(notes)} has {len(one)} sounds, and {say_place(other)} has {len(two)}"
-        return (
-            Unresolved(message) if allowed is None else Differs(message, claim.terms[0])
-        )
+        return Unresolved(message) if allowed is None else Differs(message, claim.terms[0])
     unlike = [a for a, b in zip(one, two, strict=True) if not _alike(a, b, moved)]
     if allowed is None:
         return HELD if len(unlike) * 2 <= len(one) else Unresolved("what differs is not counted")

@@ -35,7 +35,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if fits:
         return HELD
     return Differs(
-        f"the words say {claim.terms[0].text}, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
     )
 
 
@@ -58,7 +58,7 @@ def _scale(claim: Claim, said: ScaleName, notes: Pointed) -> Verdict:
     )
     plural = "is" if len(names) == 1 else "are"
     return Differs(
-        f"the words say {claim.terms[0].text}, and {say_list(names)} {plural} not in it", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_list(names)} {plural} not in it", claim.terms[0]
     )
 
 

@@ -28,7 +28,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         if capo == term.value.first:
             return HELD
         return Differs(
-            f"the words say {term.text}, and the capo is {f'at fret {capo}' if capo else 'off'}", term
+            f"the words say “{term.text}”, and the capo is {f'at fret {capo}' if capo else 'off'}", term
         )
     assert isinstance(term.value, PitchClass)  # the kind of claim says so
     if term.kind == "sounding":
@@ -41,7 +41,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         say_midi(notes.tones[0][1].path[0] * 0 + tonic.semitone - capo + 12, notes) if notes.tones else ""
     )
     return Differs(
-        f"the words say {term.text}, and capo {capo} makes {tonic.spoken} of {shapes} shapes", term
+        f"the words say “{term.text}”, and capo {capo} makes {tonic.spoken} of {shapes} shapes", term
     )
 
 

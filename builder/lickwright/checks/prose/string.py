@@ -28,7 +28,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     text = claim.terms[0].text
     if said.number is not None and not strings:
         count = notes.subject.piece.music.guitar.strings
-        return Differs(f"the words say {text}, and the guitar has {count} strings", claim.terms[0])
+        return Differs(f"the words say “{text}”, and the guitar has {count} strings", claim.terms[0])
     if not strings:
         return Unresolved(f"no string of this guitar is tuned to {said.note}")
     tones = [t for h in notes.heard for t in (*h.sound.tones, *(t for g in h.sound.grace for t in g.tones))]
@@ -42,10 +42,10 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return Unresolved("the link leads to no note")
     place = say_place(notes)
     if there and said.open:
-        return Differs(f"the words say {text}, and {place} is at {_frets(there)}", claim.terms[0])
+        return Differs(f"the words say “{text}”, and {place} is at {_frets(there)}", claim.terms[0])
     on = say_list([say_ordinal(string) for string in sorted({tone.string for tone in tones})])
     plural = "string" if len({tone.string for tone in tones}) == 1 else "strings"
-    return Differs(f"the words say {text}, and {place} is on the {on} {plural}", claim.terms[0])
+    return Differs(f"the words say “{text}”, and {place} is on the {on} {plural}", claim.terms[0])
 
 
 def _strings(said: StringName, notes: Pointed) -> frozenset[int]:

@@ -33,7 +33,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return HELD
     real = ", ".join(_SPOKEN[s] for s in strokes if s is not None)
     return Differs(
-        f"the words say {claim.terms[0].text}, and the rh row at {say_place(notes)} says {real}",
+        f"the words say “{claim.terms[0].text}”, and the rh row at {say_place(notes)} says {real}",
         claim.terms[0],
     )
 

@@ -42,7 +42,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     name = said.name
     if not any(name in uses(sound) for sound in _sounds(notes)) and not _together(name, notes):
         return Differs(
-            f"the words say {claim.terms[0].text}, and there is no {name} at {say_place(notes)}",
+            f"the words say “{claim.terms[0].text}”, and there is no {name} at {say_place(notes)}",
             claim.terms[0],
             help=_hint(notes),
         )
@@ -57,7 +57,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if not leads:
         return HELD  # it is hammered from nowhere, slid from nowhere
     real = say_list([f"from {_say(notes, x.before)} to {_say(notes, x.after)}" for x in leads[:3]])
-    return Differs(f"the words say {claim.words}, and the {name} at {say_place(notes)} goes {real}")
+    return Differs(f"the words say “{claim.words}”, and the {name} at {say_place(notes)} goes {real}")
 
 
 def uses(sound: Sound) -> frozenset[str]:

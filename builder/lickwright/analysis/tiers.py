@@ -6,9 +6,10 @@ note that rubs against the chord, on a beat, and is not left by step.
 
 A chromatic note is led when it rises a half step, the way a leading note does; when it comes and goes
 by half steps; when it begins a run of half steps; when it is slurred or bent, or slurred into what
-follows; or as the tension of a dominant that falls a half step. One that is leapt to and only falls a
-half step is not: that is how a slip of the hand looks, and the enclosures, blue notes and dominant
-tensions that do so are told apart by themselves.
+follows; when it passes along the scale of its chord; or as the tension of a dominant that falls a
+half step. One that is leapt to and only falls a half step is not: that is how a slip of the hand looks,
+and the enclosures, blue notes and dominant tensions that do so are told apart by themselves.
+A turn that is written twice is meant, and no more than loose.
 
 References: leading by half step (common practice); the tiers are our own, set on a printed collection of
 fiddle tunes.
@@ -35,6 +36,7 @@ PLACED: frozenset[Role] = frozenset(
     }
 )
 """Roles that place a chromatic note by more than its half steps."""
+_SCALE_STEPS = ((-1, -2), (-2, -1), (1, 2), (2, 1))
 
 
 def find_tier(at: Moment, role: Role) -> int | None:
@@ -69,16 +71,17 @@ def _slurred(at: Moment) -> bool:
 def _led(at: Moment, rise_in: int, rise_out: int) -> bool:
     if rise_out == 1 or (abs(rise_in) == 1 and rise_out == -1):
         return True
-    if (rise_in, rise_out) in ((-1, -2), (1, 2)) and _minor_sixth(at):
+    if (rise_in, rise_out) in _SCALE_STEPS and _of_its_chord(at):
         return True
     if rise_out == -1:
         return _runs_on(at) or (at.over.dominant and at.relation == "c")
     return False
 
 
-def _minor_sixth(at: Moment) -> bool:
-    """The major sixth of a minor chord, which colours it (dorian, melodic minor)."""
-    return at.over.minor and (at.pitch - at.over.root) % 12 == 9
+def _of_its_chord(at: Moment) -> bool:
+    """A note of the chord's own scale: the major sixth of a minor chord, the fourth of a major one."""
+    above = (at.pitch - at.over.root) % 12
+    return (at.over.minor and above == 9) or (at.over.major_third and above == 5)
 
 
 def _runs_on(at: Moment) -> bool:

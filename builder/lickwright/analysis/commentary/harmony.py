@@ -13,8 +13,10 @@ from lickwright.theory.chord import Chord
 MAJOR_PENTATONIC = frozenset({0, 2, 4, 7, 9})
 BLUES_SCALE = frozenset({0, 3, 5, 6, 7, 10})
 PLAIN = (Role.CHORD_TONE, Role.TENSION, Role.SCALE_TONE, Role.WEAK, Role.PASSING)
-MOST = 3
+MOST = 4
 """Notes that are named one by one."""
+DIFFERENT = 3
+"""Tones of a chord that make an arpeggio, notes of a blues scale."""
 RARE = 5
 """A sixth or ninth in so many notes, at the least, makes an arpeggio a pentatonic."""
 SHORTEST_SCALE = 4
@@ -34,7 +36,7 @@ def _over_one_chord(items: tuple[Item, ...], first: int, roles: tuple[Role, ...]
     end = run_of_singles(items, first)
     last = first
     while last < end and items[last].role in roles and items[last].note.chord == items[first].note.chord:
-        if items[last].note.curl:
+        if items[last].note.curl or items[last].bend:
             break
         last += 1
     return last
@@ -52,7 +54,7 @@ def say_pentatonic(items: tuple[Item, ...], first: int) -> tuple[int, str] | Non
     colours = sum(item.top.interval in (2, 9) for item in items[first:last])
     if colours * RARE < last - first:
         return None
-    if last - first < SHORTEST_SCALE or not degrees & {2, 9} or len(degrees) < MOST:
+    if last - first < SHORTEST_SCALE or not degrees & {2, 9} or len(degrees) < SHORTEST_SCALE:
         return None
     return last - first, f"{chord.root.display} major pentatonic"
 
@@ -75,17 +77,17 @@ def say_blues_scale(items: tuple[Item, ...], first: int) -> tuple[int, str] | No
     if last - first < SHORTEST_SCALE or len(blue) < 2:
         return None
     pitches = {(item.pitch - key.tonic.semitone) % 12 for item in items[first:last]}
-    if len(pitches) < MOST:
+    if len(pitches) < DIFFERENT:
         return None
     return last - first, f"{key.tonic.display} {'blues scale' if 6 in pitches else 'minor pentatonic'}"
 
 
 def say_arpeggio(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Three chord tones or more, three different ones among them."""
+    """Three different chord tones or more in a row."""
     chord = items[first].top.chord
     last = _over_one_chord(items, first, (Role.CHORD_TONE,))
     row = items[first:last]
-    if not isinstance(chord, Chord) or len({item.top.interval for item in row}) < MOST:
+    if not isinstance(chord, Chord) or len({item.top.interval for item in row}) < DIFFERENT:
         return None
     moves = [b.pitch - a.pitch for a, b in pairwise(row)]
     way = " up" if all(m > 0 for m in moves) else " down" if all(m < 0 for m in moves) else ""
@@ -114,8 +116,6 @@ def _begins_figure(items: tuple[Item, ...], index: int) -> bool:
 
 def _one(item: Item) -> str:
     name = f"the {item.degree}"
-    if item.note.bent:
-        return f"bend to {name}"
     match item.role:
         case Role.TENSION:
             return f"{name}, a colour"

@@ -52,6 +52,11 @@ class Item:
         return len(self.roles) == 1
 
     @property
+    def bend(self) -> bool:
+        """Whether one note sounds and the string is bent for it, or let down."""
+        return self.single and (self.note.bent or self.note.turn > 0)
+
+    @property
     def role(self) -> Role:
         """The role of its highest note."""
         return self.roles[0].role

@@ -114,6 +114,20 @@ def say_blue(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     return 1, f"{name}, curled" if item.note.curl else name
 
 
+def say_bend(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
+    """A bend by where it arrives, and each place it is let down or bent on to."""
+    item = items[first]
+    if not item.bend:
+        return None
+    words, last = [f"bend to the {item.degree}"], first + 1
+    while last < len(items) and items[last].note.sound is item.note.sound and items[last].single:
+        verb = "let down" if items[last].pitch < items[last - 1].pitch else "on"
+        words.append(f"{verb} to the {items[last].degree}")
+        last += 1
+    reason = ": nothing explains it" if Role.UNEXPLAINED in {i.role for i in items[first:last]} else ""
+    return last - first, ", ".join(words) + reason
+
+
 def say_other(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     """A note that stands for itself."""
     item, after = items[first], following(items, first)

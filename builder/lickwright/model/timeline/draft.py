@@ -18,6 +18,7 @@ class Draft:
     sound: Sound
     bar: int
     tones: list[Tone]
+    length: Fraction
     carried: dict[int, tuple[Draft, int]] = field(default_factory=dict)
 
     @property

@@ -66,7 +66,7 @@ def check_values(line: Line, number: int, faults: Faults, *, lower: bool) -> Non
         faults: Told of it.
         lower: Whether it is the lower voice.
     """
-    span = _too_short(line.elements, Fraction(0), Fraction(1))
+    span = _too_short(line.elements, 0, 1)
     if span is not None:
         faults.add(
             "rhythm/too-short",
@@ -89,7 +89,7 @@ def check_values(line: Line, number: int, faults: Faults, *, lower: bool) -> Non
             return
 
 
-def _too_short(elements: tuple[Element, ...], origin: Fraction, scale: Fraction) -> Span | None:
+def _too_short(elements: tuple[Element, ...], origin: Fraction | int, scale: Fraction | int) -> Span | None:
     """Where the first value stands that does not begin and end on 256ths as printed."""
     for element in elements:
         if isinstance(element, Tuplet):
@@ -99,6 +99,11 @@ def _too_short(elements: tuple[Element, ...], origin: Fraction, scale: Fraction)
             span = _too_short(element.elements, element.onset, inner)
             if span is not None:
                 return span
+        elif scale == 1 and not origin:
+            if SHORTEST.denominator % element.onset.denominator or (
+                SHORTEST.denominator % element.duration.denominator
+            ):
+                return element.span
         elif (element.onset - origin) * scale % SHORTEST or element.duration * scale % SHORTEST:
             return element.span
     return None

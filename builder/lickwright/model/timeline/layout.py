@@ -32,7 +32,7 @@ from lickwright.model.timeline.draft import Draft, Share, State, carry
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.grouping import ratio, shares_of
 from lickwright.model.timeline.late import check_late
-from lickwright.model.timeline.rows import with_rows
+from lickwright.model.timeline.rows import finish
 from lickwright.model.timeline.swing import played
 from lickwright.model.timeline.tones import join, lead_of, moves, tones_of
 from lickwright.text import Span
@@ -56,6 +56,7 @@ class VoiceLayout:
     def __init__(self, guitar: Guitar, step: Fraction, faults: Faults, *, swung: bool, lower: bool) -> None:
         self._guitar = guitar
         self._step = step
+        self._known: dict[int, Fraction] = {}
         self._faults = faults
         self._swung = swung
         self._lower = lower
@@ -108,16 +109,23 @@ class VoiceLayout:
         first = len(self._drafts)
         elements: list[Element] = []
         steps: list[tuple[Fraction, Span]] = []
-        onset = Fraction(0)
+        done = 0
         for slot in voice.slots:
             shares = shares_of(slot)
-            end = onset + shares * self._step
-            share = Share(onset, end - onset, end - onset, self._time(onset), self._time(end))
+            onset, length, end = self._steps(done), self._steps(shares), self._steps(done + shares)
+            share = Share(onset, length, length, self._time(onset), self._time(end))
             if shares:
                 steps.append((onset, slot.span))
             self._slot(slot, share, elements)
-            onset = end
-        return frame, elements, self._drafts[first:], onset, steps
+            done += shares
+        return frame, elements, self._drafts[first:], self._steps(done), steps
+
+    def _steps(self, number: int) -> Fraction:
+        """So many steps, in quarters; remembered, for making fractions is slow."""
+        known = self._known.get(number)
+        if known is None:
+            known = self._known[number] = number * self._step
+        return known
 
     def _time(self, onset: Fraction) -> Fraction:
         return played(onset, self._frame.offset, swung=self._swung)
@@ -214,7 +222,7 @@ class VoiceLayout:
             self._rest(slot, share, into)
             return
         if not self._again:  # a second ending's hold is not part of the first time through
-            last.sound = replace(last.sound, duration=last.sound.duration + share.length)
+            last.length += share.length
         address = last.sound.address
         if into and isinstance(into[-1], Value) and into[-1].sound == address:
             self._lengthen(share, into)
@@ -269,7 +277,7 @@ class VoiceLayout:
             position=self._bracket(BracketKind.POSITION),
             span=strike.span,
         )
-        draft = Draft(sound, self._frame.number, list(tones))
+        draft = Draft(sound, self._frame.number, list(tones), share.length)
         if (
             before is not None
             and (pending is not None or late)
@@ -340,6 +348,5 @@ class VoiceLayout:
         filled: Fraction,
         steps: list[tuple[Fraction, Span]],
     ) -> Line:
-        sounds = tuple(replace(draft.sound, tones=tuple(draft.tones)) for draft in drafts)
         assert frame.voice is not None
-        return Line(tuple(elements), with_rows(sounds, frame.voice.rows), filled, tuple(steps))
+        return Line(tuple(elements), finish(drafts, frame.voice.rows), filled, tuple(steps))

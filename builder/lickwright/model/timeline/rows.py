@@ -13,6 +13,7 @@ from typing import Any
 
 from lickwright.model.bar import Entry, Row
 from lickwright.model.music import Sound
+from lickwright.model.timeline.draft import Draft
 
 STROKES = frozenset({"d", "u", "P"})
 """Entries of ``rh`` that are a stroke of the pick for the whole sound."""
@@ -21,19 +22,17 @@ _OF_TONES = {"rh": "hand", "lh": "finger", "names": "name", "degrees": "degree"}
 """What an entry's values say of the tones, by the kind of row."""
 
 
-def with_rows(sounds: tuple[Sound, ...], rows: Sequence[Row]) -> tuple[Sound, ...]:
-    """Return the sounds with what the rows say of them."""
-    if not rows:
-        return sounds
+def finish(drafts: Sequence[Draft], rows: Sequence[Row]) -> tuple[Sound, ...]:
+    """Return the sounds of a bar, held as long as they are, with what the rows say of them."""
     return tuple(
-        _told(sound, [(row.kind, row.entries[index]) for row in rows if index < len(row.entries)])
-        for index, sound in enumerate(sounds)
+        _told(draft, [(row.kind, row.entries[index]) for row in rows if index < len(row.entries)])
+        for index, draft in enumerate(drafts)
     )
 
 
-def _told(sound: Sound, entries: Sequence[tuple[str, Entry]]) -> Sound:
-    whole: dict[str, Any] = {"entries": tuple((kind, entry.span) for kind, entry in entries)}
-    tones: list[dict[str, Any]] = [{} for _ in sound.tones]
+def _told(draft: Draft, entries: Sequence[tuple[str, Entry]]) -> Sound:
+    whole: dict[str, Any] = {"duration": draft.length}
+    tones: list[dict[str, Any]] = [{} for _ in draft.tones]
     for kind, entry in entries:
         values = entry.values
         if kind == "signs":
@@ -44,8 +43,9 @@ def _told(sound: Sound, entries: Sequence[tuple[str, Entry]]) -> Sound:
             for told, value in zip(tones, values, strict=False):
                 if value is not None:
                     told[_OF_TONES[kind]] = value
-    if any(tones):
-        whole["tones"] = tuple(
-            replace(tone, **told) if told else tone for tone, told in zip(sound.tones, tones, strict=True)
-        )
-    return replace(sound, **whole)
+    if entries:
+        whole["entries"] = tuple((kind, entry.span) for kind, entry in entries)
+    whole["tones"] = tuple(
+        replace(tone, **told) if told else tone for tone, told in zip(draft.tones, tones, strict=True)
+    )
+    return replace(draft.sound, **whole)

@@ -17,7 +17,7 @@ from lickwright.checks.claims.claim import Claim, ClaimKind
 from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.phrase import claim_words
 from lickwright.checks.claims.statement import claim_sentence
-from lickwright.checks.claims.term import Term, TermKind
+from lickwright.checks.claims.term import Degree, Term, TermKind
 from lickwright.model.address import AddressRange
 from lickwright.model.course import LickLink
 from lickwright.terms.hedges import SUPPOSED
@@ -110,7 +110,7 @@ def _denied(text: str, link: LickLink, outside: Sequence[Term]) -> bool:
 
 def _hanging(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
     for term in outside:
-        if term.kind not in _HANGS or _hedged(text, term, outside):
+        if term.kind not in _HANGS or _hedged(text, term, outside) or _counts_things(term):
             continue
         kind, after, before = _HANGS[term.kind]
         if term.kind == "technique" and (pair := _pair(text, links, term)) is not None:
@@ -123,6 +123,12 @@ def _hanging(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> I
         link = next((x for x in links if x.start >= term.end), None)
         if link is not None and _fits(_BEFORE, before, text[term.end : link.start]):
             yield _hang(kind, link, term, text, outside)
+
+
+def _counts_things(term: Term) -> bool:
+    """``the second is [E]``: an ordinal that is a degree only where a link's own words say so."""
+    degree = term.value
+    return isinstance(degree, Degree) and degree.alter is None and degree.number in (2, 4)
 
 
 def _hang(kind: ClaimKind, link: LickLink, term: Term, text: str, outside: Sequence[Term]) -> Claim:

@@ -23,6 +23,7 @@ from lickwright.checks.claims.term import Degree, Term
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
+from lickwright.terms.numbers import ORDINAL
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
 
@@ -30,7 +31,7 @@ _OF_KEY = re.compile(r" of (?:the|its|this) (?:home )?(?:key|scale)\b")
 _OF_OTHER = re.compile(
     r" of (?:the|a|its) (?:first|second|third|last|next|new|old|other|coming|following|previous) "
 )
-_NOUN = r"\b(?:string|fret|finger|note|bar|beat|time|position)s?\b"
+_NOUN = re.compile(rf"(?i)\b{ORDINAL} (string|fret|finger|note|bar|beat|time|position)s?\b")
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
@@ -82,7 +83,7 @@ def _another_reading(claim: Claim, notes: Pointed) -> Verdict | None:
     if len(claim.terms) > 1 or not isinstance(degree, Degree) or degree.alter is not None:
         return None
     text = claim.link.passage.text[: claim.terms[0].start]
-    noun = re.findall(_NOUN, text)
+    noun = _NOUN.findall(text)
     if not noun:
         return None
     number = degree.number

@@ -38,24 +38,23 @@ def _is(name: PitchClass) -> Test:
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Look for the names among the notes, in order."""
     names = names_of(claim)
-    missing = find_missing(notes, [_is(name) for name in names])
-    if missing is None:
+    voice = notes.voices[0]
+    odd: list[int] = []
+    if len(notes.voices) == 1 and len(voice) == len(names) > 1:
+        odd = [i for i, name in enumerate(names) if name.semitone not in voice[i].pitch_classes]
+    listed = len(odd) > 0 and len(names) > 2 and _IN_ORDER.search(claim.words) is not None
+    if not listed and find_missing(notes, [_is(name) for name in names]) is None:
         return HELD
     sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
     graced = {p % 12 for h in notes.heard for g in h.sound.grace for t in g.tones for p in t.path}
     strangers = [i for i, name in enumerate(names) if name.semitone not in sounding | graced]
     if not strangers and len(names) == 2 and not _IN_ORDER.search(claim.words):
         return HELD
-    voice = notes.voices[0]
-    if len(notes.voices) == 1 and len(voice) == len(names) > 1:
-        odd = [i for i, name in enumerate(names) if name.semitone not in voice[i].pitch_classes]
-        if strangers or len(odd) == 1:
-            first = next((i for i in odd if i in strangers), odd[0])
-            address = voice[first].sound.address
-            message = (
-                f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
-            )
-            return Differs(message, claim.terms[first], address=address)
+    if odd and (strangers or len(odd) == 1):
+        first = next((i for i in odd if i in strangers), odd[0])
+        address = voice[first].sound.address
+        message = f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
+        return Differs(message, claim.terms[first], address=address)
     said = ", ".join(name.spoken for name in names)
     message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)}"
     if not strangers:

@@ -105,29 +105,22 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     for rule in rules().values():
         if rule.survey is not None:
             loose += rule.survey(survey)
-    everything = _keep_by_lick([finding for one in found.values() for finding in one], loose)
+    everything = _keep_by_lick(found, loose)
     everything = drop_miscounts(everything)
     kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
 
 
-def _keep_by_lick(found: list[Finding], loose: list[Finding]) -> list[Finding]:
+def _keep_by_lick(found: Mapping[str, Iterable[Finding]], loose: Iterable[Finding]) -> list[Finding]:
     """What the whole course shows of a lick may explain what was found in it."""
-    licks = {finding.lick for finding in loose} - {""}
-    if not licks:
-        return found + loose
-    kept = [finding for finding in (*found, *loose) if finding.lick not in licks]
-    for lick in sorted(licks):
-        kept += keep_causes(finding for finding in (*found, *loose) if finding.lick == lick)
-    return kept
-
-
-def _by_lick(found: Mapping[str, Iterable[Finding]], loose: Iterable[Finding]) -> Mapping[str, list[Finding]]:
-    """Bring what the course as a whole has shown of a lick together with what its own proof found."""
-    together: dict[str, list[Finding]] = defaultdict(list, {lick: list(own) for lick, own in found.items()})
+    shown: dict[str, list[Finding]] = defaultdict(list)
     for finding in loose:
-        together[finding.lick].append(finding)
-    return together
+        shown[finding.lick].append(finding)
+    kept = shown.pop("", [])
+    for lick in dict.fromkeys((*found, *shown)):
+        own = (*found.get(lick, ()), *shown.get(lick, ()))
+        kept += keep_causes(own) if lick in shown else own
+    return kept
 
 
 def _in_order_of_making(book: Book) -> list[Piece]:

@@ -91,6 +91,11 @@ hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
 syntax/late-bend | sound | hands/* NOTES witness/*
+witness/names | sound | prose/*
+witness/degrees | sound | prose/degree
+prose/pitch | sound | NOTES
+prose/bend-target | sound | NOTES
+hands/range | sound | prose/*
 """
 
 

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from lickwright.text import Source, Span
 
 SCHEME = "lick:"
-_SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])|\s+\|\s*")
+_SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^\Wa-z])|(?:\s+\|)+\s*")
 """After a full stop, before a capital; at the edge of a cell where an author draws a table."""
 _MIXED = re.compile(rf"({NAME.pattern})([#:/.,])((?:low)?[0-9].*)")
 _BROKEN = re.compile(r"\]\(\s*(lick:[^()\n]*\S)\s*\)", re.IGNORECASE)

@@ -34,7 +34,7 @@ def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]
         if _mentions(text, term, outside):
             yield Claim("mention", links[0], (term,), others=tuple(links[1:]), inside=False)
     if len(links) == 2 and not hedged:
-        yield from _likeness(text, links, outside)
+        yield from _likeness(text, links)
 
 
 def _mentions(text: str, term: Term, outside: Sequence[Term]) -> bool:
@@ -64,7 +64,7 @@ def _open_strings(text: str, link: LickLink, outside: Sequence[Term]) -> Iterato
             yield Claim("open-strings", link, (one, two, *but), inside=False)
 
 
-def _likeness(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
+def _likeness(text: str, links: Sequence[LickLink]) -> Iterator[Claim]:
     one, two = links
     between = text[one.end : two.start]
     found = re.fullmatch(
@@ -75,10 +75,9 @@ def _likeness(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> 
     moved = re.fullmatch(r"(?i),? (?:is|are)(?: just| exactly)? (?:the )?", between)
     if found is None and moved is None:
         return
-    tail = tuple(term for term in outside if term.start >= two.end)
     if moved is not None and not _MOVED.search(text[two.end :]):
         return
-    yield Claim("same-as", one, (_verb(text, one, two), *tail), others=(two,), inside=False)
+    yield Claim("same-as", one, (_verb(text, one, two),), others=(two,), inside=False)
 
 
 def _verb(text: str, one: LickLink, two: LickLink) -> Term:

@@ -72,20 +72,24 @@ _OVER = re.compile(r"(?i)\bover (?:the )?$")
 def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...]:
     """Return the claims of a sentence about the links in it, in the order of the links."""
     text = passage.text
+    if text.rstrip(" \"”’')*_").endswith("?"):
+        return ()  # a question claims nothing
     hidden = text
     for link in links:
         hidden = f"{hidden[: link.start]}{HIDDEN * (link.end - link.start)}{hidden[link.end :]}"
     outside = find_terms(hidden)
     claims: list[Claim] = []
     for link in links:
-        if _denied(text, link, outside):
+        if link.words.endswith("?") or _denied(text, link, outside):
             continue
         after = next((t for t in outside if t.start >= link.end), None)
         about = after if after is not None and _counts_from(text[link.end : after.start], after) else None
         claims += claim_words(link, about)
     said = {(id(claim.link), claim.kind) for claim in claims}
-    claims += (c for c in _hanging(text, links, outside) if (id(c.link), c.kind) not in said)
-    claims += claim_sentence(text, links, outside)
+    hanging = tuple(_hanging(text, links, outside))
+    claims += (c for c in hanging if (id(c.link), c.kind) not in said)
+    leaning = {term.start for claim in hanging for term in claim.terms}
+    claims += claim_sentence(text, links, [term for term in outside if term.start not in leaning])
     return tuple(claims)
 
 

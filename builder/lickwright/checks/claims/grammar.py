@@ -245,10 +245,12 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(rf"{NOTE}(?:[ -](?:major|minor))?[ -](?:chord|triad|arpeggio)s?\b", _plain_chord),
     Pattern(rf"{NOTE} (?:major|minor)\b", _tonality),
     Pattern(rf"{_any('(?:open )?(?:high |low )?')}{NOTE}[ -]string\b", _string),
-    Pattern(_any(rf"(?:open )?{_SIDES} strings?\b|strings? {CARDINAL}\b"), _string),
+    Pattern(_any(rf"(?:open )?{_SIDES} strings?\b|strings? [1-8]\b"), _string),
     Pattern(rf"{_any('open')}(?: low| high)? {NOTE}|{_any('open strings?')}\b", _open),
     Pattern(_any(_CAPO), _numbers("capo")),
-    Pattern(_any(rf"{ORDINAL} fret\b|frets? {CARDINAL}(?:{_TO}{CARDINAL})?\b"), _numbers("fret")),
+    Pattern(
+        _any(rf"{ORDINAL} fret\b|frets? {CARDINAL}(?:{_TO}{CARDINAL})?\b(?! [a-z]+s\b)"), _numbers("fret")
+    ),
     Pattern(_any(rf"(?:{ORDINAL}|open) position\b|position {CARDINAL}\b"), _position),
     Pattern(_any(FINGER), _finger),
     Pattern(_any(rf"(?:bars?|measures?) [0-9]{{1,3}}(?:{_TO}[0-9]{{1,3}})?\b"), _numbers("bar")),

@@ -11,7 +11,7 @@ from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.term import Movement, Numbers, StringName, Term, TermKind
 from lickwright.model.course import LickLink
 
-_CONTEXT = re.compile(r"(?i)\b(?:of|over|against|under|behind|in|into) (?:the |an? )?$")
+_CONTEXT = re.compile(r"(?i)\b(?:of|over|against|above|below|than|under|behind|in|into) (?:the |an? )?$")
 _IN = re.compile(r"(?i)\bin (?:the )?$")
 _AT = re.compile(r"(?i)\bat the $")
 _ON_NOTE = re.compile(r"[A-G]\b.*\bon the $")
@@ -151,7 +151,7 @@ class _Phrase:
 
 
 _GOES = re.compile(r"(?i) (?:to|into) ")
-_OVER = re.compile(r"(?i)\b(?:over|against) (?:the |an? )?$")
+_OVER = re.compile(r"(?i)\b(?:over|against|above|below|under|than) (?:the |an? )?$")
 
 
 def _ordinal(term: Term) -> int | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from lickwright.checks.claims.claim import Claim
-from lickwright.checks.claims.term import Term
+from lickwright.checks.claims.term import Movement, Numbers, StringName, Term
 from lickwright.model.course import LickLink
 from lickwright.theory.pitch import PitchClass
 
@@ -18,6 +18,21 @@ _BELONG = re.compile(
 )
 _CLAUSE = re.compile(r"[,;:.!?()—–]")
 _CONTEXT = re.compile(r"(?i)\b(?:of|over|against|in|key|chord|like|called|between|towards?) (?:the |an? )?$")
+_NOUNS = frozenset(
+    {
+        "hammer-on",
+        "pull-off",
+        "pre-bend",
+        "unison-bend",
+        "double-stop",
+        "grace-note",
+        "harmonic",
+        "vibrato",
+        "tremolo",
+    }
+    | {"trill", "rake", "palm-mute"}
+)
+"""Techniques whose name can hardly be a verb or another thing."""
 _MOVED = re.compile(r"(?i)\b(?:moved?|moves|shifted|shifts|slid) ")
 
 
@@ -38,13 +53,22 @@ def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]
 
 
 def _mentions(text: str, term: Term, outside: Sequence[Term]) -> bool:
-    """Whether a note with an accidental is named for itself: neither a chord nor a key, and not denied."""
-    if not isinstance(term.value, PitchClass) or term.kind != "note" or not term.value.alter:
-        return False
+    """Whether a note, string, fret or technique is named for itself, and neither denied nor supposed."""
     before = _CLAUSE.split(text[: term.start])[-1]
     begin = term.start - len(before)
-    denied = any(t.kind == "hedge" and begin <= t.start < term.start for t in outside)
-    return not denied and not _CONTEXT.search(before)
+    if any(t.kind == "hedge" and begin <= t.start < term.start for t in outside):
+        return False
+    match term.value:
+        case PitchClass(_, alter):
+            return term.kind == "note" and alter != 0 and not _CONTEXT.search(before)
+        case StringName(number, None, _):
+            return number is not None
+        case Numbers(first, last):
+            return term.kind == "fret" and first == last
+        case Movement():
+            return term.text.casefold().replace(" ", "-").removesuffix("s") in _NOUNS
+        case _:
+            return False
 
 
 def _setting(link: LickLink, outside: Sequence[Term]) -> Iterator[Claim]:

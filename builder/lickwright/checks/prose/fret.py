@@ -31,7 +31,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     beside = claim.beside.value if claim.beside is not None else None
     if isinstance(beside, PitchClass):
         tones = [t for t in tones if beside.semitone in pitch_classes(t)] or tones
-    frets = {fret for tone in tones for fret in _frets(tone)}
+    frets = {fret for tone in tones for fret in frets_of(tone)}
     if {said.first, said.last} <= frets:
         return HELD
     if not frets:
@@ -41,7 +41,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {at}", claim.terms[0])
 
 
-def _frets(tone: Tone) -> frozenset[int]:
+def frets_of(tone: Tone) -> frozenset[int]:
+    """Return the frets by which a tone may be named."""
     found: set[Fraction | int] = set() if tone.fret is None else {tone.fret}
     found.update(bend.to for bend in tone.bends)
     if isinstance(tone.head, Harmonic):

@@ -16,6 +16,7 @@ from lickwright.checks.claims.pointed import Pointed, pitch_classes
 from lickwright.checks.claims.saying import say_list, say_ordinal, say_place
 from lickwright.checks.claims.term import StringName
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.instrument.guitar import Guitar
 from lickwright.model.music import Tone
 from lickwright.theory.pitch import PitchClass
 
@@ -24,7 +25,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Look for a tone on the string, open where that is said."""
     said = claim.terms[0].value
     assert isinstance(said, StringName)  # the kind of claim says so
-    strings = _strings(said, notes)
+    strings = strings_of(said, notes.subject.piece.music.guitar)
     text = claim.terms[0].text
     if said.number is not None and not strings:
         count = notes.subject.piece.music.guitar.strings
@@ -48,8 +49,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(f"the words say “{text}”, and {place} is on the {on} {plural}", claim.terms[0])
 
 
-def _strings(said: StringName, notes: Pointed) -> frozenset[int]:
-    guitar = notes.subject.piece.music.guitar
+def strings_of(said: StringName, guitar: Guitar) -> frozenset[int]:
+    """Return the strings that a name may mean on a guitar; none where there is no such string."""
     every = range(1, guitar.strings + 1)
     if said.note is not None:
         opens = {

@@ -7,15 +7,20 @@ _SIGNS = {"down": "d", "up": "u"}
 STROKE = (
     r"(?:all[ -])?(?:down|up)[ -]?(?:strokes?|picks?)(?!\w)|all (?:down|up)(?![\w-])"
     r"|struck (?:down|up)(?:wards?)?(?!\w)"
+    r"|strict(?:ly)? alternate(?: picking| strokes)?(?!\w)|alternate (?:picking|strokes)(?!\w)"
 )
 """Pattern of a stroke, in lower case."""
 
 
 def read_stroke(text: str) -> tuple[str, bool]:
-    """Read a stroke that the pattern has found: ``d`` or ``u``, and whether every one is meant.
+    """Read a stroke that the pattern has found: ``d``, ``u`` or both in turn, ``du``; whether all are meant.
 
     >>> read_stroke("downstroke"), read_stroke("all up"), read_stroke("up-strokes")
     (('d', False), ('u', True), ('u', True))
+    >>> read_stroke("strictly alternate")
+    ('du', True)
     """
     words = text.casefold()
+    if "alternate" in words:
+        return "du", True
     return ("d" if "down" in words else "u"), words.startswith("all") or words.endswith("s")

@@ -39,6 +39,7 @@ def test_one_link_gives_one_finding(room: Proofroom) -> None:
 def test_a_bar_that_cannot_be_read_claims_nothing(room: Proofroom) -> None:
     """What the words say of a bar with a fault in its text is not asked."""
     found = told(room.prove(lesson("[C sharp](lick:example@1.4)", slot="5:zz")))
+    assert found
     assert [rule for rule, _ in found if rule.startswith("prose/")] == []
 
 
@@ -54,9 +55,9 @@ def test_a_stet_of_the_lick_lets_words_stand(room: Proofroom) -> None:
 
 def test_a_name_is_respelled_in_the_author_s_way(room: Proofroom) -> None:
     """The fix of a spelling is written as the author writes names."""
-    text = "```lick example\nkey: F major\n\nC7 | 3:5 - 3:3 - 3:2 - 3:0 -\n```\n\nDown by [{}](lick:example@1.2).\n"
+    lick = "```lick example\nkey: F major\n\nC7 | 3:5 - 3:3 - 3:2 - 3:0 -\n```\n\n"
     for typed, right in (("A sharp", "B flat"), ("A♯", "B♭"), ("A#", "Bb")):
-        finding = only(room.prove(text.format(typed)))
+        finding = only(room.prove(f"{lick}Down by [{typed}](lick:example@1.2).\n"))
         assert finding.fix is not None
         assert [(edit.span.text, edit.text) for edit in finding.fix.edits] == [(typed, right)]
 

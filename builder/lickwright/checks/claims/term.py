@@ -93,7 +93,7 @@ class FingerName:
 
 @dataclass(frozen=True, slots=True)
 class StrokeName:
-    """A stroke, ``d`` or ``u``; ``every`` where all are said to be one."""
+    """A stroke, ``d``, ``u`` or both in turn, ``du``; ``every`` where all are meant."""
 
     sign: str
     every: bool

@@ -1,7 +1,7 @@
 """A stroke that the words name and the picking hand does not make.
 
 ``an upstroke`` is held against the ``rh`` row of the notes; ``all down`` and ``downstrokes`` speak of every
-stroke of the link.
+stroke of the link, ``strictly alternate`` of each and the next.
 
 Why it matters: strokes are taught by their pattern; one that is told the other way breaks it.
 
@@ -9,6 +9,9 @@ What to do: make the words and the row agree.
 """
 
 from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
@@ -28,14 +31,19 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if not strokes:
         struck = any(tone.struck for heard in notes.heard for tone in heard.sound.tones)
         return Unresolved("no rh row says which stroke it is" if struck else "nothing is struck there")
-    fits = all(s == said.sign for s in strokes) if said.every else said.sign in strokes
-    if fits:
+    if _fits(said, strokes):
         return HELD
     real = ", ".join(_SPOKEN[s] for s in strokes if s is not None)
     return Differs(
         f"the words say “{claim.terms[0].text}”, and the rh row at {say_place(notes)} says {real}",
         claim.terms[0],
     )
+
+
+def _fits(said: StrokeName, strokes: Sequence[str | None]) -> bool:
+    if said.sign == "du":
+        return all(one != two for one, two in pairwise(strokes))
+    return all(stroke == said.sign for stroke in strokes) if said.every else said.sign in strokes
 
 
 RULE = Rule(

@@ -100,7 +100,8 @@ def find_key(tune: Tune) -> str:
 
 
 def _foreign(notes: list[tuple[int, Fraction]], key: Key) -> Fraction:
-    outside = sum((long for midi, long in notes if midi % 12 not in key.working_semitones), Fraction(0))
+    inside = key.semitones | {(key.tonic.semitone + 11) % 12}  # the leading note is every mode's
+    outside = sum((long for midi, long in notes if midi % 12 not in inside), Fraction(0))
     return outside / sum((long for _, long in notes), Fraction(0))
 
 

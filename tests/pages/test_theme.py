@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from jinja2 import UndefinedError
 
-from lickwright.pages.theme import SCRIPTS, SHEETS, Theme, ThemeError, read_theme
+from lickwright.pages.theme import SCRIPTS, SHEET_SCRIPTS, SHEETS, Theme, ThemeError, read_theme
 
 
 def test_our_theme_is_whole():
     """Every sheet and script that pages link is there, and nothing else."""
-    assert set(read_theme().assets) == {*SHEETS, *SCRIPTS, "light.js"}
+    assert set(read_theme().assets) == {*SHEETS, *SCRIPTS, *SHEET_SCRIPTS, "light.js"}
 
 
 def test_an_author_replaces_file_by_file(tmp_path):

@@ -111,6 +111,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         },
         "notes": [],
         "words": ["Over A seven. Beat 1: string 2 fret 2."],
+        "why": ["Bar 1: arpeggio of A7."],
     }
 
 

@@ -43,6 +43,11 @@ class Results(Mapping[Order, Result]):
             self.warnings |= {(order.for_lick, " ".join(said.split())): None for said in result.warnings}
         return result
 
+    def without(self, failed: Iterable[Job]) -> Results:
+        """Return the results but for jobs that came to nothing: looking those up raises KeyError."""
+        lost = {job.key for job in failed}
+        return Results((job for job in self._jobs.values() if job.key not in lost), self._keys, self._cache)
+
     def __iter__(self) -> Iterator[Order]:
         return (job.order for job in self._jobs.values())
 

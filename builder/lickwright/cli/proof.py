@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import gc
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from lickwright.cli.places import check_names, course_argument
-from lickwright.cli.speech import say, show
+from lickwright.cli.speech import report, say, show
 
 if TYPE_CHECKING:
     from lickwright.building.proofing import Proofed
@@ -32,8 +33,20 @@ FORMATS = ("text", "json", "sarif", "github", "queries")
 @click.option("--notes", is_flag=True, help="Show the notes, too.")
 @click.option("--only", multiple=True, metavar="GROUP-or-RULE", help="Only these findings; may be repeated.")
 @click.option("--lesson", "lessons", multiple=True, metavar="NAME", help="Only this lesson; may be repeated.")
+@click.option(
+    "--sheet",
+    type=click.Path(path_type=Path),
+    metavar="FOLDER",
+    help="Make the proof sheet as a page, with the bars engraved and sounded; what was there is replaced.",
+)
 def proof(
-    course: Path, form: str, strict: bool, notes: bool, only: tuple[str, ...], lessons: tuple[str, ...]
+    course: Path,
+    form: str,
+    strict: bool,
+    notes: bool,
+    only: tuple[str, ...],
+    lessons: tuple[str, ...],
+    sheet: Path | None,
 ) -> int:
     """Proof the COURSE (default: content) and print the findings.
 
@@ -48,6 +61,8 @@ def proof(
         gc.enable()
     proofed = _select(made, only, lessons)
     _print(made, proofed, form, course, notes=notes)
+    if sheet is not None:
+        _make_sheet(replace(made, proof=proofed), course, sheet)
     return status(proofed, strict=strict)
 
 
@@ -93,6 +108,29 @@ def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: boo
         from lickwright.report.queries import render_queries
 
         say(render_queries(proofed.findings, made.course.title if made.course else "").rstrip())
+
+
+def _make_sheet(proofed: Proofed, course: Path, folder: Path) -> None:
+    from lickwright.building.cache import Cache, default_folder
+    from lickwright.building.sheet import make_sheet
+    from lickwright.building.workers import WorkersError
+    from lickwright.cli.progress import Progress
+    from lickwright.pages.shelf import PROOF
+    from lickwright.pages.theme import ThemeError
+
+    watch = Progress()
+    try:
+        made = make_sheet(proofed, course / "theme", folder, Cache(default_folder()), watch=watch)
+    except (ThemeError, WorkersError) as error:
+        raise click.ClickException(str(error)) from None
+    finally:
+        watch.end()
+    if not made.pages:
+        report("No proof sheet: without its manifest there is no course to make one of.")
+        return
+    for failure in made.failures:
+        report(f"Not made, {failure.job.order.for_lick}: {failure.detail}")
+    report(f"The proof sheet is {folder / PROOF}.")
 
 
 def status(proofed: Proof, *, strict: bool = False) -> int:

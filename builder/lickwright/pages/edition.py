@@ -14,7 +14,7 @@ from lickwright.model.course import Course, Lesson
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
 from lickwright.pages.links import lesson_paths, root_of
-from lickwright.pages.theme import SCRIPTS, Theme
+from lickwright.pages.theme import Theme
 
 NO_GLYPHS = Markup("")
 
@@ -73,13 +73,15 @@ class Edition:
         found = (self.music.at(lesson.name, placed.line) for placed in lesson.blocks)
         return tuple(piece for piece in found if piece is not None)
 
-    def view(self, path: str, title: str, *, music: bool = False, glyphs: Markup = NO_GLYPHS) -> PageView:
+    def view(
+        self, path: str, title: str, *, scripts: tuple[str, ...] = (), glyphs: Markup = NO_GLYPHS
+    ) -> PageView:
         """Return what the base template must know of a page."""
         return PageView(
             title=title,
             root=root_of(path),
             sheets=self.theme.sheets,
-            scripts=SCRIPTS if music else (),
+            scripts=scripts,
             glyphs=glyphs,
             is_start=path == "index.html",
         )

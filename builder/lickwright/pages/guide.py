@@ -17,7 +17,7 @@ from lickwright.pages.markdown import Part, deck_of, weave
 from lickwright.pages.page import Made, Page
 from lickwright.pages.practice import glyphs_of, rendition_of
 from lickwright.pages.shelf import GUIDE, Entry, Group, shelf
-from lickwright.pages.theme import Theme
+from lickwright.pages.theme import SCRIPTS, Theme
 from lickwright.pages.weaving import LessonWeaver, plans_of
 from lickwright.reading.course import read_course
 
@@ -78,7 +78,7 @@ def _guide_page(edition: Edition, guide: Edition, lesson: Lesson) -> Page:
         glyphs = glyphs_of(score for r in renditions.values() for score in r.scores)
         return edition.theme.render(
             "guide.html",
-            page=edition.view(path, lesson.title, music=True, glyphs=glyphs),
+            page=edition.view(path, lesson.title, scripts=SCRIPTS, glyphs=glyphs),
             course=edition.course,
             guide=GuideView(
                 document.title or Markup.escape(lesson.title),

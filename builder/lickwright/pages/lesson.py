@@ -13,6 +13,7 @@ from lickwright.pages.links import picture_path, relative
 from lickwright.pages.markdown import Part, pictures_of, weave
 from lickwright.pages.page import Made, Page
 from lickwright.pages.practice import glyphs_of, rendition_of
+from lickwright.pages.theme import SCRIPTS
 from lickwright.pages.weaving import LessonWeaver, plans_of
 
 
@@ -63,7 +64,7 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
         page = edition.view(
             path,
             f"{number}. {lesson.title}",
-            music=True,
+            scripts=SCRIPTS,
             glyphs=glyphs_of(score for r in renditions.values() for score in r.scores),
         )
         return edition.theme.render("lesson.html", page=page, course=edition.course, lesson=view)

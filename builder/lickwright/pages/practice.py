@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from lickwright.analysis import classify
+from lickwright.analysis.classifier import Analysis, analyse, list_roles
 from lickwright.engraving.glyphs import merge_glyphs
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.fields import Tempo
@@ -21,6 +21,7 @@ from lickwright.pages.links import lick_anchor
 from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins, bar_name, chord_words
 from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
+from lickwright.pages.remarks import why_it_fits
 from lickwright.pages.typography import printed
 
 _BOX = re.compile(r'viewBox="(\S+) (\S+) (\S+) (\S+)"')
@@ -121,6 +122,7 @@ class Score:
         notes: Sentences under the music.
         turn: Which of the sections of this very name it is on its page, from 1.
         words: The music in words, one entry a bar; empty when there are none.
+        why: What the notes of each bar do; empty when there is nothing to say.
     """
 
     id: str
@@ -135,6 +137,7 @@ class Score:
     notes: tuple[str, ...]
     turn: int = 1
     words: tuple[str, ...] = ()
+    why: tuple[str, ...] = ()
 
     @property
     def playable(self) -> bool:
@@ -212,6 +215,7 @@ def score_of(
     """
     plan, versions = rendition.plan, rendition.versions
     piece, music = plan.piece, plan.piece.music
+    analysis = analyse(piece)
     heard = None
     if versions:
         data = player_data(piece.name, music, plan.wide.prefix, versions, root)
@@ -229,7 +233,7 @@ def score_of(
         number=number,
         level=level,
         facts=piece_facts(piece, guitar),
-        layouts=_layouts(rendition, positions),
+        layouts=_layouts(rendition, analysis, positions),
         missing=""
         if rendition.scores
         else "The notation of this lick could not be made; the proof says why.",
@@ -237,6 +241,7 @@ def score_of(
         bar_names=tuple(bar_name(bar) for bar in music.bars),
         notes=(*said, *notes),
         turn=turn,
+        why=why_it_fits(music, analysis),
     )
 
 
@@ -245,12 +250,12 @@ def glyphs_of(scores: Iterable[Engraved]) -> Markup:
     return Markup(merge_glyphs(score.glyphs for score in scores))  # noqa: S704 - the engraver's own
 
 
-def _layouts(rendition: Rendition, positions: Positions | None) -> tuple[LayoutView, ...]:
+def _layouts(rendition: Rendition, analysis: Analysis, positions: Positions | None) -> tuple[LayoutView, ...]:
     if not rendition.scores:
         return ()
     piece = rendition.plan.piece
     wide, narrow = rendition.scores
-    margins = bar_margins(piece.music, classify(piece), positions)
+    margins = bar_margins(piece.music, list_roles(analysis), positions)
     return tuple(
         LayoutView(width, tuple(_system(system, piece.music, margins) for system in systems))
         for width, systems in zip(("wide", "narrow"), (wide.systems, level(narrow.systems)), strict=True)

@@ -13,6 +13,7 @@ from lickwright.pages.lesson import lesson_page
 from lickwright.pages.packing import pack
 from lickwright.pages.page import Page
 from lickwright.pages.proof_sheet import proof_sheet
+from lickwright.pages.shelf_page import shelf_page
 from lickwright.pages.theme import Theme, read_theme
 from lickwright.pages.typography import typeset
 
@@ -31,6 +32,21 @@ def site_pages(
     """
     edition = Edition(typeset(course), book, theme or read_theme(), proof.findings, proof.standing, sound)
     return (*student_pages(edition), proof_sheet(edition, guide=has_guide()))
+
+
+def sheet_pages(course: Course, book: Book, proof: Proof, *, sound: bool, theme: Theme) -> tuple[Page, ...]:
+    """Return the proof sheet by itself: contents, sheet and handbook, for a course that need not be whole.
+
+    Args:
+        course: As read.
+        book: Its music as far as it resolves.
+        proof: What was found in it, all or a part.
+        sound: False leaves the sound of the bars out.
+        theme: As read.
+    """
+    edition = Edition(typeset(course), book, theme, proof.findings, proof.standing, sound)
+    handbook = handbook_pages(edition, guide=False)
+    return (shelf_page(edition), proof_sheet(edition, guide=False), *handbook)
 
 
 def student_pages(edition: Edition) -> tuple[Page, ...]:

@@ -26,6 +26,8 @@ SHEETS = ("tokens.css", "page.css", "score.css", "proof.css", "print.css")
 """In the order in which they are laid over each other; print is always the last of ours."""
 SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js")
 """What a page with music runs, in this order; ``light.js`` comes before them on every page."""
+SHEET_SCRIPTS = ("time.js", "sound.js", "proof.js")
+"""What the proof sheet runs: the same sound, no player."""
 _OWN = "theme/templates/"
 """Where an author's own templates lie in a course; begins their names in tracebacks."""
 

@@ -1,0 +1,177 @@
+"""A finding as the proof sheet prints it: its bars, its words, its notes, its line, its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from lickwright.checks.catalogue import rules
+from lickwright.checks.groups import GROUPS
+from lickwright.checks.stets import offer, seal
+from lickwright.findings import Finding
+from lickwright.model.address import Address
+from lickwright.model.course import Lesson
+from lickwright.model.orders import Engraved, Recorded
+from lickwright.pages.counting import capital
+from lickwright.pages.edition import Edition
+from lickwright.pages.finding_bars import BarOrders, FindingBars
+from lickwright.pages.links import relative
+from lickwright.pages.page import Made
+from lickwright.pages.player_data import sound_path
+from lickwright.pages.remarks import RoleLine
+from lickwright.pages.shelf import PROOF, rule_path
+from lickwright.pages.typed import Run, TypedLine, lines_of, mended_lines
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """An entry in the margin of a finding."""
+
+    name: str
+    text: str
+    typed: bool = False
+    href: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A bar of notation with its caption, and the address of its sound or nothing."""
+
+    svg: Markup
+    caption: str
+    sound: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FindingView:
+    """A finding as the template prints it.
+
+    Attributes:
+        group, group_title: Of its rule. ``lesson``: the name, or empty.
+        roles: What the notes of its bar do, or None.
+        before, next: Ids of its neighbours on the sheet, or empty.
+    """
+
+    id: str
+    severity: str
+    group: str
+    group_title: str
+    lesson: str
+    message: str
+    figures: tuple[Figure, ...]
+    roles: RoleLine | None
+    help: str
+    lines: tuple[TypedLine, ...]
+    labels: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    before: str
+    next: str
+
+
+def finding_id(number: int) -> str:
+    """Return the id of a finding by its number on the sheet, from 1."""
+    return f"finding-{number}"
+
+
+def finding_view(
+    edition: Edition,
+    finding: Finding,
+    number: int,
+    last: int,
+    figures: tuple[Figure, ...],
+    roles: RoleLine | None,
+) -> FindingView:
+    """Return a finding as the template prints it.
+
+    Args:
+        edition: Its course.
+        finding: To be printed.
+        number: On the sheet, from 1.
+        last: The number of the last one.
+        figures: Its bars.
+        roles: What the notes of its bar do.
+    """
+    group, lesson = finding.rule.partition("/")[0], lesson_of(edition, finding)
+    return FindingView(
+        id=finding_id(number),
+        severity=finding.severity.word,
+        group=group,
+        group_title=GROUPS.get(group, capital(group)),
+        lesson=lesson.name if lesson else "",
+        message=capital(finding.message.rstrip(".")),
+        figures=figures,
+        roles=roles,
+        help=capital(finding.help),
+        lines=(*lines_of(finding.span), *_mending(finding), *_stet_lines(edition, finding)),
+        labels=tuple(
+            f"{label.span.source.path}:{label.span.place[0]}: {label.text}" for label in finding.labels
+        ),
+        facts=tuple(_facts(edition, finding, lesson)),
+        before=finding_id(number - 1) if number > 1 else "",
+        next=finding_id(number + 1) if number < last else "",
+    )
+
+
+def figures_of(
+    finding: Finding, bars: FindingBars | None, made: Made
+) -> tuple[tuple[Figure, ...], list[Engraved]]:
+    """Return the figures of a finding, and the scores they are made of."""
+    at = Address.parse(finding.address)
+    if bars is None or at is None:
+        return (), []
+    named = f"bar {at.bar}" if at.bar else "the pickup"
+    title = finding.fix.title if finding.fix else ""
+    wanted = [(f"As written, {named}", bars.written)]
+    if bars.mended:
+        wanted.append((f"Mended: {title}" if title else f"Mended, {named}", bars.mended))
+    figures, scores = [], []
+    for caption, orders in wanted:
+        score = made(orders.score)
+        if isinstance(score, Engraved) and score.systems:
+            svg = Markup(score.systems[0].svg)  # noqa: S704 - the engraver's own
+            figures.append(Figure(svg, caption, _sound(orders, made)))
+            scores.append(score)
+    return tuple(figures), scores
+
+
+def _sound(orders: BarOrders, made: Made) -> str:
+    recorded = made(orders.sound) if orders.sound else None
+    return relative(sound_path(recorded), PROOF) if isinstance(recorded, Recorded) else ""
+
+
+def lesson_of(edition: Edition, finding: Finding) -> Lesson | None:
+    """Return the lesson that a finding is in, drafts too."""
+    lessons = (*edition.course.lessons, *edition.course.drafts)
+    return next((lesson for lesson in lessons if lesson.source.path == finding.span.source.path), None)
+
+
+def _mending(finding: Finding) -> tuple[TypedLine, ...]:
+    lines = mended_lines(finding.fix.edits) if finding.fix else ()
+    return (_said(""), _said(f"mended: {finding.fix.title}"), *lines) if finding.fix and lines else ()
+
+
+def _stet_lines(edition: Edition, finding: Finding) -> tuple[TypedLine, ...]:
+    stet = "" if finding.rule.startswith("stet/") else offer(edition.music, finding)
+    return (_said(""), _said("to let it stand:"), _said(stet)) if stet else ()
+
+
+def _said(text: str) -> TypedLine:
+    return TypedLine(0, (Run(text),) if text else ())
+
+
+def _facts(edition: Edition, finding: Finding, lesson: Lesson | None) -> list[Fact]:
+    facts = []
+    where = [*([lesson.title] if lesson else []), f"{finding.lick} {finding.address}".strip()]
+    if any(where):
+        facts.append(Fact("Where", ", ".join(word for word in where if word)))
+    if path := finding.span.source.path:
+        line, column = finding.span.place
+        facts.append(Fact("File", f"{path}:{line}:{column}", typed=True))
+    href = relative(rule_path(finding.rule), PROOF) if finding.rule in rules() else ""
+    facts.append(Fact("Rule", finding.rule, typed=True, href=href))
+    piece = edition.music.piece(finding.lick)
+    if piece is not None:
+        mark = seal(piece.music, Address.parse(finding.address))
+        facts.append(Fact("Seal", f"#{mark}", typed=True))
+    return facts

@@ -18,6 +18,7 @@ fiddle tunes.
 from __future__ import annotations
 
 from lickwright.analysis.figures.blue import exempt
+from lickwright.analysis.figures.sequence import find_pattern
 from lickwright.analysis.figures.targeting import find_enclosure
 from lickwright.analysis.moment import Moment
 from lickwright.analysis.role import Role
@@ -36,6 +37,8 @@ PLACED: frozenset[Role] = frozenset(
     }
 )
 """Roles that place a chromatic note by more than its half steps."""
+SURE = 4
+"""Notes of a moved cell that excuse a chromatic note: three may come about by chance."""
 _SCALE_STEPS = ((-1, -2), (-2, -1), (1, 2), (2, 1))
 
 
@@ -56,6 +59,8 @@ def find_tier(at: Moment, role: Role) -> int | None:
         if abs(through_in) == 1 and abs(through_out) == 1:
             rise_in, rise_out = through_in, through_out
     if not _led(at, rise_in, rise_out) and find_enclosure(at) is None:
+        if find_pattern(at, SURE) is not None:
+            return None
         return LOOSE if _comes_again(at) else DISCONNECTED
     return None if abs(rise_in) == 1 and abs(rise_out) == 1 else LOOSE
 

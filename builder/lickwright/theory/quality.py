@@ -7,7 +7,8 @@ symbol is always a tone. 13 leaves out the 11th beside a major third; m13 keeps 
 
 References: chord spelling by stacked intervals (common practice); the colours after chord-scale
 teaching (Nettles and Graf, *Chord Scale Theory*, from memory; avoid notes as cited from Haerle and
-Nettles). The colours of the plain diminished triad and of ``11`` chords are our own judgement.
+Nettles). The colours of the plain diminished triad, ``11``,
+``7b13`` and ``7b9sus4`` chords are our own judgement.
 """
 
 from __future__ import annotations
@@ -59,8 +60,10 @@ _COLOURS: dict[str, tuple[str, str, str]] = {
     "sixth": ("2", "11 6", "5"),
     "major seventh": ("2 9", "6", "5"),
     "dominant": ("2 9", "1 3 6 8", "5 11"),
+    "flat thirteenth": ("2", "1 3 6", "5 9 11"),
     "altered": ("", "1 3 6 8", "5 11"),
     "suspended": ("2 9", "4", ""),
+    "suspended flat nine": ("", "3 8 9", "2 4"),
     "minor": ("2 5 10", "9 11", "1 8"),
     "minor sixth": ("2 5", "11 10", "1 8"),
     "half-diminished": ("5 8", "2", "1"),
@@ -105,13 +108,13 @@ dim7 | diminished seventh | diminished seven | 1 b3 b5 bb7 | diminished | dim7 Â
 7sus4 | dominant seventh, suspended fourth | seven sus four | 1 4 5 b7 | suspended | 7sus4 7sus 7(sus4)
 9sus4 | dominant ninth, suspended fourth | nine sus four | 1 4 5 b7 9 | suspended | 9sus4 9sus
 13sus4 | dominant thirteenth, suspended fourth | thirteen sus four | 1 4 5 b7 9 13 | suspended | 13sus4 13sus
-7b9sus4 | suspended seventh, flat nine | seven flat nine sus four | 1 4 5 b7 b9 | suspended | 7b9sus4 7sus4b9 7sus4(b9)
+7b9sus4 | suspended seventh, flat nine | seven flat nine sus four | 1 4 5 b7 b9 | suspended flat nine | 7b9sus4 7sus4b9 7sus4(b9)
 7b5 | seven flat five | seven flat five | 1 3 b5 b7 | dominant | 7b5 7(b5)
 7#5 | augmented seventh | seven sharp five | 1 3 #5 b7 | augmented | 7#5 7(#5) aug7 +7 7aug
 7b9 | seven flat nine | seven flat nine | 1 3 5 b7 b9 | altered | 7b9 7(b9)
 7#9 | seven sharp nine | seven sharp nine | 1 3 5 b7 #9 | altered | 7#9 7(#9)
 7#11 | seven sharp eleven | seven sharp eleven | 1 3 5 b7 #11 | dominant | 7#11 7(#11)
-7b13 | seven flat thirteen | seven flat thirteen | 1 3 5 b7 b13 | dominant | 7b13 7(b13)
+7b13 | seven flat thirteen | seven flat thirteen | 1 3 5 b7 b13 | flat thirteenth | 7b13 7(b13)
 7b5b9 | seven flat five flat nine | seven flat five flat nine | 1 3 b5 b7 b9 | altered | 7b5b9 7b9b5 7(b5,b9)
 7#5b9 | seven sharp five flat nine | seven sharp five flat nine | 1 3 #5 b7 b9 | altered | 7#5b9 7b9#5 7(#5,b9)
 7b5#9 | seven flat five sharp nine | seven flat five sharp nine | 1 3 b5 b7 #9 | altered | 7b5#9 7#9b5 7(b5,#9)

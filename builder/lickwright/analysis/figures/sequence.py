@@ -12,7 +12,7 @@ COPIES = 4
 """How often a cell is moved on, at the most."""
 
 
-def find_pattern(at: Moment) -> Role | None:
+def find_pattern(at: Moment, shortest: int = SHORTEST) -> Role | None:
     """Second pass: the note stands in a cell of 3 to 8 notes that repeats the notes before it elsewhere.
 
     The whole cell is moved by one interval in the same rhythm, note by note (a side-slip), or along the
@@ -20,7 +20,7 @@ def find_pattern(at: Moment) -> Role | None:
     be moved on again, by whatever interval. All notes of the first cell are
     explained, and so is the note on which the last one ends up.
     """
-    for length in range(SHORTEST, LONGEST + 1):
+    for length in range(shortest, LONGEST + 1):
         for first in range(max(0, at.index - COPIES * length - length + 1), at.index - length + 1):
             if _explains(at, first, length):
                 return Role.PATTERN

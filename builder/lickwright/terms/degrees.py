@@ -40,14 +40,17 @@ _ORDINAL = "|".join(ORDINALS[number] for number in NUMBERS)
 _CARDINAL = "two|three|four|five|six|seven|nine|eleven|thirteen"
 _ALTER = "|".join(sorted(ALTERS, key=len, reverse=True))
 
+_STANDS = r"(?! (?:higher|lower|up|down|above|below|apart|away|further)\b)"
+"""A distance is no degree: ``a third higher``."""
+
 NAMED = rf"(?:{'|'.join((*ROOTS, *TONICS, *LEADING))})"
 """Pattern of a degree that is a name."""
 ALTERED = (
     rf"(?:(?:{_ALTER})[ -](?:{_ORDINAL})|(?:flat|sharp|flatted)[ -](?:{_CARDINAL})"
-    rf"|[b#♭♯](?:13|11|[2-79]))(?![\w-])"
+    rf"|[b#♭♯](?:13|11|[2-79]))(?![\w-]){_STANDS}"
 )
 """Pattern of a degree that says more than its number."""
-PLAIN = rf"(?<!\ba )(?<!\ban )(?<!\bA )(?:{_ORDINAL})(?![\w-])"
+PLAIN = rf"(?<!\ba )(?<!\ban )(?<!\bA )(?:{_ORDINAL})(?![\w-]){_STANDS}"
 """Pattern of an ordinal that may be a degree, if no noun follows."""
 
 

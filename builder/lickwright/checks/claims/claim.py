@@ -64,14 +64,19 @@ class Claim:
 
     def span(self, term: Term | None = None) -> Span:
         """Where the claim, or one term of it, stands in the file."""
-        start = self.terms[0].start if term is None else term.start
-        end = self.terms[-1].end if term is None else term.end
-        return self.link.passage.span(start, end)
+        if term is not None:
+            return self.link.passage.span(term.start, term.end)
+        return self.link.passage.span(*self._extent)
+
+    @property
+    def _extent(self) -> tuple[int, int]:
+        return min(term.start for term in self.terms), max(term.end for term in self.terms)
 
     @property
     def words(self) -> str:
         """The words of the claim."""
-        return self.link.passage.text[self.terms[0].start : self.terms[-1].end]
+        start, end = self._extent
+        return self.link.passage.text[start:end]
 
 
 @dataclass(frozen=True, slots=True)

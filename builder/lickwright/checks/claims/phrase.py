@@ -73,6 +73,13 @@ class _Phrase:
         number = _ordinal(term)
         if number is None:
             return term
+        noun = _NOUN.match(self.link.passage.text, self.link.end) if term.end == len(self.words) else None
+        if noun is not None:  # "[the third](…) string"
+            number_of: dict[str, Term] = {
+                "fret": replace(term, kind="fret", value=Numbers(number, number)),
+                "string": replace(term, kind="string", value=StringName(number)),
+            }
+            return number_of.get(noun[1], replace(term, kind="ordinal", value=number))
         if self.led(term, _AT):
             return replace(term, kind="fret", value=Numbers(number, number))
         if self.led(term, _OPEN):
@@ -150,6 +157,7 @@ class _Phrase:
         )
 
 
+_NOUN = re.compile(r" (string|fret|finger|note|bar|beat|time|position|sound|one)s?\b")
 _GOES = re.compile(r"(?i) (?:to|into) ")
 _OVER = re.compile(r"(?i)\b(?:over|against|above|below|under|than) (?:the |an? )?$")
 

@@ -31,6 +31,8 @@ _OF_KEY = re.compile(r" of (?:the|its|this) (?:home )?(?:key|scale)\b")
 _OF_OTHER = re.compile(
     r" of (?:the|a|its) (?:first|second|third|last|next|new|old|other|coming|following|previous) "
 )
+_OF_A_SCALE = {"2": "second", "b2": "flat second", "b6": "flat sixth", "#4": "sharp fourth"}
+"""Degrees that a scale and a chord call by two names."""
 _NOUN = re.compile(rf"(?i)\b{ORDINAL} (string|fret|finger|note|bar|beat|time|position)s?\b")
 
 
@@ -67,7 +69,7 @@ def _fits(claim: Claim, term: Term, notes: Pointed, heard: Heard, pitch: int) ->
     about = claim.about
     if about is not None and isinstance(about.value, Key):
         return pitch in key_classes(degree, about.value)
-    if about is None and (degree.of == "key" or _OF_KEY.match(claim.link.passage.text, claim.terms[-1].end)):
+    if about is None and _of_key(claim):
         return pitch in key_classes(degree, key)
     chords = notes.chords(heard) if about is None else chord_of(about, notes.harmony)
     if about is None and _OF_OTHER.match(claim.link.passage.text, claim.terms[-1].end):
@@ -75,6 +77,13 @@ def _fits(claim: Claim, term: Term, notes: Pointed, heard: Heard, pitch: int) ->
     if not chords:
         return pitch in key_classes(degree, key)
     return any(pitch in degree_classes(degree, chord) for chord in chords)
+
+
+def _of_key(claim: Claim) -> bool:
+    """Whether the words count from the key: the tonic, the leading note, ``the second of the key``."""
+    degree = claim.terms[0].value
+    named = isinstance(degree, Degree) and degree.of == "key"
+    return named or _OF_KEY.match(claim.link.passage.text, claim.terms[-1].end) is not None
 
 
 def _another_reading(claim: Claim, notes: Pointed) -> Verdict | None:
@@ -99,8 +108,11 @@ def _differs(claim: Claim, notes: Pointed, heard: Heard, pitch: int) -> Differs:
     key = notes.subject.piece.music.key
     about = claim.about
     said = " ".join(term.text for term in claim.terms) if len(claim.terms) == 1 else claim.words
-    if about is not None and isinstance(about.value, Key):
-        real, of = about.value.degree_of(pitch), f"of {about.value.display}"
+    counted = about.value if about is not None and isinstance(about.value, Key) else None
+    if counted is None and about is None and _of_key(claim):
+        counted = key
+    if counted is not None:
+        real, of = counted.degree_of(pitch), f"of {counted.display}"
     else:
         chords = (notes.chords(heard) if about is None else chord_of(about, notes.harmony))[:1]
         real = chords[0].degree_of(pitch) if chords else key.degree_of(pitch)
@@ -108,7 +120,8 @@ def _differs(claim: Claim, notes: Pointed, heard: Heard, pitch: int) -> Differs:
     term = claim.terms[0] if len(claim.terms) == 1 else None
     if len(notes.heard) == 1 or claim.beside is not None:
         name = _say(claim, notes, heard, pitch)
-        message = f"the words say “{said}”, and {name} is the {degree_name(real)} {of}"
+        label = _OF_A_SCALE.get(real, degree_name(real)) if counted is not None else degree_name(real)
+        message = f"the words say “{said}”, and {name} is the {label} {of}"
     else:
         message = f"the words say “{said}”, and {say_place(notes)} is {say_notes(notes)} over {of[3:]}"
     first = claim.terms[0].value

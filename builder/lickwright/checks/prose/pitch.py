@@ -12,6 +12,7 @@ What to do: find out which of the three is right, the words, the notes or the ad
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
@@ -22,6 +23,8 @@ from lickwright.checks.claims.term import StringName
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.theory.pitch import PitchClass
 
+_FROM = re.compile(r"\bfrom\b")
+_TO = re.compile(r"\b(?:to|into)\b")
 _IN_ORDER = re.compile(r"[,;–—]|\b(?:to|into|then|from|down|up|back)\b")
 
 
@@ -35,8 +38,19 @@ def _is(name: PitchClass) -> Test:
     return lambda _, pitch: pitch == name.semitone
 
 
+def _in_order(claim: Claim) -> Claim:
+    """``E, bent from D`` says last what comes first."""
+    text = claim.link.passage.text
+    origin = _FROM.search(text, claim.terms[0].end, claim.terms[-1].start)
+    if origin is None or _TO.search(text, origin.end(), claim.terms[-1].start):
+        return claim
+    later = tuple(term for term in claim.terms if term.end <= origin.start())
+    return replace(claim, terms=(*claim.terms[len(later) :], *later))
+
+
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Look for the names among the notes, in order."""
+    claim = _in_order(claim)
     names = names_of(claim)
     voice = notes.voices[0]
     odd: list[int] = []

@@ -11,6 +11,7 @@ from lickwright.pages.links import file_name, relative
 PROOF = "proof.html"
 HANDBOOK = "handbook/index.html"
 GUIDE = "guide/index.html"
+ROOM = "proof-room/index.html"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +53,8 @@ def shelf(page: str, *, guide: bool) -> tuple[ShelfEntry, ...]:
 
     Args:
         page: The path of the page that shows it.
-        guide: Whether the author's guide stands on it.
+        guide: Whether the author's guide stands on it, and the proof room.
     """
     entries = [("Proof sheet", PROOF), ("Handbook of rules", HANDBOOK)]
-    entries += [("Author’s guide", GUIDE)] if guide else []
+    entries += [("Author’s guide", GUIDE), ("The proof room", ROOM)] if guide else []
     return tuple(ShelfEntry(title, relative(path, page), path == page) for title, path in entries)

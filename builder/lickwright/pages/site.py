@@ -12,6 +12,7 @@ from lickwright.pages.index import start_page
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.packing import pack
 from lickwright.pages.page import Page
+from lickwright.pages.proof_room import room_pages
 from lickwright.pages.proof_sheet import proof_sheet
 from lickwright.pages.shelf_page import shelf_page
 from lickwright.pages.theme import Theme, read_theme
@@ -56,14 +57,14 @@ def student_pages(edition: Edition) -> tuple[Page, ...]:
 
 
 def shelf_pages(course: Course, theme: Theme | None = None) -> tuple[Page, ...]:
-    """Return what stands beside every course for its author: the handbook of rules and the guide.
+    """Return what stands beside every course for its author: handbook, guide and proof room.
 
     They are the same for every course but for its title, edition and licence.
     """
     edition = Edition(typeset(course), Book(), theme or read_theme())
     guide = read_guide(edition.theme)
     handbook = handbook_pages(edition, guide=guide is not None)
-    return (*handbook, *(guide_pages(edition, guide) if guide else ()))
+    return (*handbook, *(guide_pages(edition, guide) if guide else ()), *room_pages(edition))
 
 
 def theme_files(theme: Theme | None = None) -> tuple[tuple[str, bytes], ...]:

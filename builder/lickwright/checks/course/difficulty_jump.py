@@ -51,7 +51,7 @@ def _lessons(survey: Survey) -> Iterator[list[Step]]:
     at = -1
     for number, piece in list_published(survey.course, survey.book):
         subject = survey.subject(piece.name)
-        if subject is None:
+        if subject is None or survey.broken.get(piece.name):
             continue
         if number != at and steps:
             yield steps

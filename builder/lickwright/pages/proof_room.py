@@ -34,11 +34,12 @@ class SectionView:
     """A rule as its place in the room prints it.
 
     Attributes:
-        rule, title, href: Of its handbook page.
+        rule, title, href: Of its handbook page. ``fault``: its name without the group, as a side-head.
         before: Words, and the licks as typed. ``after``: what stands behind the findings.
     """
 
     rule: str
+    fault: str
     title: str
     href: str
     before: tuple[Part, ...]
@@ -192,6 +193,7 @@ def _section(section: Section, weaver: RoomWeaver, findings: Sequence[FindingVie
     )
     return SectionView(
         section.rule,
+        capital(section.rule.partition("/")[2].replace("-", " ")),
         capital(rules()[section.rule].title) + ".",
         relative(rule_path(section.rule), path),
         before,

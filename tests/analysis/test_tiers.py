@@ -17,7 +17,9 @@ def _tiers(text: str, style: str = "country") -> list[int | None]:
     [
         pytest.param("key: C major\n\nC | 3:0 - 3:8 - 3:9 - - -", 2, id="rises a half step"),
         pytest.param("key: C major\n\nC | 2:5 - 2:9 - 2:8 - - -", 1, id="leapt to, falls a half step"),
-        pytest.param("key: C major\n\nC | 2:8 - 2:9 - 2:8 - - -", None, id="neighbour"),
+        pytest.param("key: C major\n\nC | 2:8 - 2:7 - 2:8 - - -", None, id="neighbour below"),
+        pytest.param("key: C major\n\nC | 2:8 - 2:9 - 2:8 - - -", 1, id="neighbour above, out of the key"),
+        pytest.param("key: C major\n\nF | 2:10 - 2:11 - 2:10 - - -", None, id="flat seventh above the sixth"),
         pytest.param("key: C major\n\nC | 2:5 - 2:9 - 2:5 - - -", 0, id="leapt to and from"),
         pytest.param("key: C major\n\nC | 2:5 - 2:9 p 2:8 - - -", None, id="pulled off into rest"),
         pytest.param("key: C major\n\nG7 | 2:3 - 2:9 - 2:8 - - -", 2, id="flat ninth of a dominant"),

@@ -4,11 +4,12 @@ Tier 0: nothing explains the note. Tier 1, *disconnected*: a chromatic note that
 lead. Tier 2, *loose*: a chromatic note that is in no half-step run and no half-step neighbour, or a
 note that rubs against the chord, on a beat, and is not left by step.
 
-A chromatic note is led when it rises a half step, the way a leading note does; when it comes and goes
-by half steps; when it begins a run of half steps; when it is slurred or bent, or slurred into what
-follows; when it passes along the scale of its chord; or as the tension of a dominant that falls a
-half step. One that is leapt to and only falls a half step is not: that is how a slip of the hand looks,
-and the enclosures, blue notes and dominant tensions that do so are told apart by themselves.
+A chromatic note is led when it rises a half step, the way a leading note does; when it falls through half
+steps on both sides; when it begins a chromatic run; when it is slurred or bent, or slurred into what
+follows; when it passes along the scale of its chord; or as the flat ninth or thirteenth of a dominant.
+One that is leapt to and only falls a half step is not, nor a chromatic neighbour above: the neighbour
+that is raised or lowered out of the key lies below (common practice), the flat seventh excepted. That
+is how a slip of the hand looks; enclosures and blue notes that do so are told apart by themselves.
 A turn that is written twice is meant, and no more than loose.
 
 References: leading by half step (common practice); the tiers are our own, set on a printed collection of
@@ -37,6 +38,8 @@ PLACED: frozenset[Role] = frozenset(
     }
 )
 """Roles that place a chromatic note by more than its half steps."""
+_FALLING = (1, 8)
+"""Tensions of a dominant that fall to its root and fifth: the flat ninth and the flat thirteenth."""
 SURE = 4
 """Notes of a moved cell that excuse a chromatic note: three may come about by chance."""
 _SCALE_STEPS = ((-1, -2), (-2, -1), (1, 2), (2, 1))
@@ -74,12 +77,14 @@ def _slurred(at: Moment) -> bool:
 
 
 def _led(at: Moment, rise_in: int, rise_out: int) -> bool:
-    if rise_out == 1 or (abs(rise_in) == 1 and rise_out == -1):
+    if rise_out == 1:
         return True
     if (rise_in, rise_out) in _SCALE_STEPS and _of_its_chord(at):
         return True
     if rise_out == -1:
-        return _runs_on(at) or (at.over.dominant and at.relation == "c")
+        if rise_in == -1 or _runs_on(at) or (rise_in == 1 and _flat_seventh(at)):
+            return True
+        return at.over.dominant and (at.pitch - at.over.root) % 12 in _FALLING
     return False
 
 
@@ -89,10 +94,17 @@ def _of_its_chord(at: Moment) -> bool:
     return (at.over.minor and above == 9) or (at.over.major_third and above == 5)
 
 
+def _flat_seventh(at: Moment) -> bool:
+    """The key's flat seventh, which turns towards the fourth degree and is at home above the sixth."""
+    return (at.pitch - at.setting.tonic) % 12 == 10
+
+
 def _runs_on(at: Moment) -> bool:
-    """Whether the note after goes on by half step the same way."""
+    """Whether the two notes after go on by half steps the same way, the second of them chromatic too."""
     after, second = at.after, at.second
-    return after is not None and second is not None and second.pitch - after.pitch == at.rise_out
+    if after is None or second is None or second.pitch - after.pitch != at.rise_out:
+        return False
+    return not at.setting.scale[second.pitch % 12]
 
 
 def _comes_again(at: Moment) -> bool:

@@ -16,6 +16,8 @@ from lickwright.analysis.role import Role
 BLUE_DEGREES = frozenset({3, 6, 10})
 FAR = 8
 """Notes within which another blue note makes a blue line."""
+ONWARD = (-3, 2)
+"""Where a blue note that is reached by a half step goes on to: 3 b3 1, 6 b7 5; 2 b3 4, 6 b7 1."""
 RUBBING = frozenset({3, 6})
 
 
@@ -37,18 +39,20 @@ def exempt(at: Moment) -> bool:
 
     In a blues the flat third and seventh of the key or of the chord's root never do, nor the key's flat
     fifth with a half step on at least one side. In country and bluegrass something near it must make it
-    idiomatic: a half step to or from it, another blue note within the bar (the minor
-    pentatonic at work), for the flat seventh of the key the tonic beside it (the mixolydian turn), for the
-    flat third over a dominant seventh the fall to the root (5 b3 1).
+    idiomatic: a half step out of it, or into it and a third down (3 b3 1) or a step up from there;
+    another blue note within the bar (the minor pentatonic at work); for the flat seventh of the
+    key the tonic beside it (the mixolydian turn); for the flat third over a dominant seventh the
+    fall to the root (5 b3 1).
     """
     setting = at.setting
     if not setting.blues:
         return False
     above_tonic = (at.pitch - setting.tonic) % 12
     above_root = (at.pitch - at.over.root) % 12
-    contact = abs(at.rise_in) == 1 or abs(at.rise_out) == 1
+    onward = at.ends_phrase or at.rise_out in ONWARD
+    contact = abs(at.rise_out) == 1 or (abs(at.rise_in) == 1 and onward)
     if above_tonic == 6:
-        return contact
+        return contact or (abs(at.rise_in) == 1 and (setting.blues > 1 or _company(at)))
     if above_tonic not in (3, 10) and above_root not in (3, 10):
         return False
     if setting.blues > 1 or contact:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from lickwright.building.proofing import proof_course
 from lickwright.checks.stets import Standing
 from lickwright.findings import Edit, Finding, Fix, Label, Severity
 from lickwright.instrument.guitar import Guitar
@@ -198,3 +199,56 @@ def made(order: Order) -> Result | None:
 @pytest.fixture(scope="session", name="made")
 def _made():
     return made
+
+
+SLIPS = {
+    "course.toml": """[course]
+title = "Slips"
+author = "A. Player"
+key = "A major"
+tempo = 96
+
+[[unit]]
+title = "All"
+lessons = ["second.md", "first.md"]
+""",
+    "proofed.toml": '[first]\nby = "An editor"\nmark = "000000000000"\n',
+    "lessons/first.md": """# First
+
+```lick plank
+A | 5:0 - - 5:2  5:4 - 4:2 -
+   names | A B C# E
+A | 4:4 - 4:2 5:4  5:1 - - -
+   names | F# E C# A
+D | 4:0 - - 4:4  3:2 - 4:4
+```
+
+[A downstroke](lick:plank@1.1) begins it.
+""",
+    "lessons/second.md": """# Second
+
+```lick reach
+stet: harmony/unexplained 1.1 "the clash is the point"
+
+A | 5:1 - - -  4:2 - - -
+A | 5:0 - - -  3:25 - - -
+```
+
+```lick again
+vary: reach
+2.2: 4:1
+```
+""",
+}
+"""Slips of several kinds, and a lesson whose signature is out of date; the later lesson stands first."""
+
+
+@pytest.fixture(scope="session")
+def slips(tmp_path_factory) -> Edition:
+    """A course with slips, as read and proofed from its text."""
+    folder = tmp_path_factory.mktemp("slips")
+    (folder / "lessons").mkdir()
+    for name, text in SLIPS.items():
+        (folder / name).write_text(text, encoding="utf-8")
+    proofed = proof_course(folder)
+    return Edition(proofed.course, proofed.book, read_theme(), proofed.proof.findings, proofed.proof.standing)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
 
 from lickwright.model.address import Address
-from lickwright.pages.proof_sheet import proof_sheet
+from lickwright.model.orders import ScoreOrder, SoundOrder
+from lickwright.pages.proof_sheet import in_order, proof_sheet
 
 
 @pytest.fixture(scope="module")
@@ -17,9 +19,27 @@ def html(edition, made) -> str:
 
 def test_orders_the_bar_of_a_finding(edition):
     """A finding with an address orders its bar alone, its sound marked; one without orders nothing."""
-    (order,) = proof_sheet(edition, guide=False).orders
-    assert [bar.number for bar in order.music.bars] == [1]
-    assert (order.width, order.marks) == ("narrow", (Address(1, 3),))
+    score, sound = proof_sheet(edition, guide=False).orders
+    assert [bar.number for bar in score.music.bars] == [1]
+    assert (score.width, score.marks) == ("narrow", (Address(1, 3),))
+    assert [bar.number for bar in sound.music.bars] == [1]
+    silent = proof_sheet(replace(edition, sound=False), guide=False)
+    assert silent.orders == (score,)
+
+
+def test_orders_the_mended_bar(slips):
+    """A fix that mends orders the bar once more, without a mark, and its sound at the tempo of the lick."""
+    orders = proof_sheet(slips, guide=False).orders
+    scores = [order for order in orders if isinstance(order, ScoreOrder) and order.for_lick == "plank"]
+    assert [(order.music.bars[0].number, order.marks) for order in scores] == [
+        (2, (Address(2, 4),)),
+        (2, ()),
+        (3, ()),
+    ]
+    assert len({order.prefix for order in orders if isinstance(order, ScoreOrder)}) == 6
+    sounds = [order for order in orders if isinstance(order, SoundOrder)]
+    assert {order.bpm for order in sounds} == {96}
+    assert len(sounds) == 6
 
 
 def test_counts(edition, made, html):
@@ -51,6 +71,52 @@ def test_how_to_let_it_stand(html):
     """A query prints the line that lets it stand, with the seal; an error does not."""
     assert html.count("to let it stand:") == 1
     assert "stet: harmony/unexplained 1.3 #" in html
+
+
+def test_the_gravest_first_then_the_order_of_study(slips):
+    """Errors of the lesson studied first come first; claims not checked are no findings of the sheet."""
+    assert [(finding.rule, finding.lick) for finding in in_order(slips)] == [
+        ("hands/range", "reach"),
+        ("harmony/unexplained", "again"),
+        ("witness/names", "plank"),
+        ("rhythm/bar-length", "plank"),
+        ("course/changed-since-signed", ""),
+    ]
+
+
+def test_a_whole_sheet(slips, made):
+    """Figures with their sounds, roles, filters, statistics and queries; no inline style or script."""
+    html = proof_sheet(slips, guide=False).render(made)
+    assert html == proof_sheet(slips, guide=False).render(made)
+    assert "Mended: 5:0: one fret lower is A" in html
+    assert len(re.findall(r'data-sound="sound/[0-9a-f]{16}\.js"', html)) == 6
+    assert "2.4 <b>♭2</b> unexplained, on the middle of the bar" in html
+    assert '<input type="radio" name="severity" value="error"' in html
+    assert '<input type="radio" name="group" value="harmony"' in html
+    assert '<option value="second">Second (2)</option>' in html
+    for part in ("rules", "not-checked", "signed", "covered", "difficulty", "queries", "stets"):
+        assert html.count(f'id="{part}"') == 1
+    assert "1. hands/range · reach 2.2 · lessons/second.md:7:16" in html
+    assert re.findall(r"\sstyle=|<style|\son\w+=", html) == []
+    assert re.findall(r"<script(?! src=)", html) == []
+
+
+def test_the_way_from_one_to_the_next(slips, made):
+    """Each finding leads to its neighbours by links; the first has none before, the last none after."""
+    html = proof_sheet(slips, guide=False).render(made)
+    sections = html.split('<section class="finding"')[1:]
+    steps = [re.findall(r'href="#(finding-\d)" data-step', section) for section in sections]
+    assert steps[0] == ["finding-2"]
+    assert steps[1] == ["finding-1", "finding-3"]
+    assert steps[-1] == ["finding-4"]
+
+
+def test_what_could_not_be_made_is_left_out(slips):
+    """Without its engraving and sound a finding keeps its words and its typed line."""
+    html = proof_sheet(slips, guide=False).render(lambda _: None)
+    assert "<figure" not in html
+    assert "data-sound" not in html
+    assert "<mark>5:0</mark>" in html
 
 
 def test_stets_and_sources(html):

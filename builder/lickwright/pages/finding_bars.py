@@ -74,7 +74,7 @@ def _bars(edition: Edition, finding: Finding, prefix: str, mended_prefix: str) -
         return None
     marks = (at,) if at.sound is not None and music.sound(at) else ()
     written = _orders(edition, piece, music, prefix, marks)
-    mended = mend_piece(edition.course, finding)
+    mended = mend_piece(edition.course, finding, edition.findings)
     bettered = cut_bar(mended, at) if mended else None
     if mended is None or bettered is None or for_score(bettered) == for_score(music):
         return FindingBars(written)

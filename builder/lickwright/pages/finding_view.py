@@ -171,7 +171,7 @@ def _facts(edition: Edition, finding: Finding, lesson: Lesson | None) -> list[Fa
     href = relative(rule_path(finding.rule), PROOF) if finding.rule in rules() else ""
     facts.append(Fact("Rule", finding.rule, typed=True, href=href))
     piece = edition.music.piece(finding.lick)
-    if piece is not None:
+    if piece is not None and offer(edition.music, finding):
         mark = seal(piece.music, Address.parse(finding.address))
         facts.append(Fact("Seal", f"#{mark}", typed=True))
     return facts

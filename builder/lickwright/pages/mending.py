@@ -15,18 +15,19 @@ from lickwright.reading.lesson import Base, read_lesson
 from lickwright.text import Source
 
 
-def mend_piece(course: Course, finding: Finding) -> Piece | None:
+def mend_piece(course: Course, finding: Finding, known: Iterable[Finding] = ()) -> Piece | None:
     """Return the lick of a finding as its fix would leave it.
 
     Args:
         course: As read.
         finding: With or without a fix.
+        known: All that has been found in the course.
 
     Returns:
-        None without a fix, where the fix is not in a lesson, and where the lick then still does not resolve
-        without an error.
+        None without a fix, where the fix is not in a lesson, and where it brings an error that was not there.
     """
     edits = finding.fix.edits if finding.fix else ()
+    told = {_told(each) for each in known if each.lick == finding.lick} - {_told(finding)}
     paths = {edit.span.source.path for edit in edits}
     licks = course.licks
     if len(paths) != 1 or finding.lick not in licks:
@@ -45,10 +46,10 @@ def mend_piece(course: Course, finding: Finding) -> Piece | None:
         bases=_bases(licks, chain, guitar.tuning.count),
         guitar=guitar,
     )
-    if _failed(faults, finding.lick):
+    if _failed(faults, finding.lick, told):
         return None
     book, faults = resolve(_part_of(course, again, frozenset(chain)))
-    return None if _failed(faults, finding.lick) else book.piece(finding.lick)
+    return None if _failed(faults, finding.lick, told) else book.piece(finding.lick)
 
 
 def apply_edits(text: str, edits: Iterable[Edit]) -> str | None:
@@ -62,8 +63,12 @@ def apply_edits(text: str, edits: Iterable[Edit]) -> str | None:
     return "".join((*parts, text[at:]))
 
 
-def _failed(faults: Iterable[Finding], lick: str) -> bool:
-    return any(fault.lick == lick and fault.severity is Severity.ERROR for fault in faults)
+def _told(finding: Finding) -> tuple[str, str]:
+    return finding.rule, finding.message
+
+
+def _failed(faults: Iterable[Finding], lick: str, told: set[tuple[str, str]]) -> bool:
+    return any(f.lick == lick and f.severity is Severity.ERROR and _told(f) not in told for f in faults)
 
 
 def _chain(licks: dict[str, Lick], name: str) -> list[str]:

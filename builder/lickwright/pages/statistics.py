@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
+from lickwright.checks.catalogue import rules
 from lickwright.checks.coverage import KINDS, Coverage, Kind, cover
 from lickwright.checks.signing import list_sign_offs
 from lickwright.checks.tally import count_rules
@@ -12,7 +15,9 @@ from lickwright.findings import Finding
 from lickwright.pages.counting import capital, signs
 from lickwright.pages.edition import Edition
 from lickwright.pages.finding_view import lesson_of
+from lickwright.pages.links import relative
 from lickwright.pages.markdown import Table
+from lickwright.pages.shelf import PROOF, rule_path
 
 NOT_CHECKED = "prose/not-checked"
 """Notes of this rule are one list on the sheet, not findings one by one."""
@@ -23,7 +28,7 @@ TITLES: dict[Kind, str] = {
     "tempo": "Beats a minute",
 }
 NONE = "·"
-_STEP, _RISE, _EDGE = 40, 24, 20  # of the curve, in its own units
+_STEP, _RISE, _EDGE = 48, 32, 6  # of the curve, in its own units
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +65,22 @@ class Curve:
 def rule_table(findings: Sequence[Finding], edition: Edition) -> Table | None:
     """Return findings and stets by rule; a rule that stands more often than not is to be reconsidered."""
     rows = tuple(
-        (each.rule, str(each.found), str(each.standing), "to reconsider" if each.to_reconsider else "")
+        (
+            _rule_link(each.rule),
+            str(each.found),
+            str(each.standing),
+            "to reconsider" if each.to_reconsider else "",
+        )
         for each in count_rules(findings, edition.standing)
     )
     return Table("Findings by rule", ("Rule", "Found", "Let stand", ""), rows) if rows else None
+
+
+def _rule_link(rule: str) -> str:
+    """A rule's name, leading to its page in the handbook where it has one."""
+    if rule not in rules():
+        return rule
+    return Markup('<a class="typed" href="{}">{}</a>').format(relative(rule_path(rule), PROOF), rule)
 
 
 def not_checked(edition: Edition) -> Table | None:

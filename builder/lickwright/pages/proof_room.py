@@ -156,8 +156,9 @@ def _drawn(scores: dict[int, Order], made: Made, drawn: list[Engraved]) -> dict[
         if isinstance(score, Engraved) and score.systems:
             drawn.append(score)
             systems = [Markup(system.svg) for system in score.systems]  # noqa: S704 - the engraver's own
-            shown = Markup("").join(Markup("<div>{}</div>").format(svg) for svg in systems)
-            figures[line] = Markup('<figure class="score">{}</figure>\n').format(shown)
+            figure = Markup('<figure class="score"><div>{}</div></figure>')
+            shown = Markup("").join(figure.format(svg) for svg in systems)
+            figures[line] = Markup('<div class="right">{}</div>\n').format(shown)
     return figures
 
 

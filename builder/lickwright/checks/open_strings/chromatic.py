@@ -83,9 +83,9 @@ RULE = Rule(
     severity=Severity.QUERY,
     source=Source("common practice", "Open strings held against the scale of the key; blue notes excepted"),
     good=(
-        Example("key: B major\n\nB | 4:4 3:0 4:4 2:0 1:2 - - -"),
+        Example("key: Bb major\n\nCm7 | 3:5 2:0 3:5 2:4 1:3 - - -"),
         Example("key: A major\n\nA | ring[4:2 3:0 3:2 2:0 1:0 -] 2:2 -"),
     ),
-    bad=(Example("key: B major\n\nB | ring[4:4 3:0 4:4 2:0 1:2 - - -]", marks=("3:0",)),),
+    bad=(Example("key: Bb major\n\nCm7 | ring[3:5 2:0 3:5 1:3 - - - -]", marks=("2:0",)),),
     run=run,
 )

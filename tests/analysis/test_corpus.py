@@ -1,7 +1,7 @@
 """Calibration on printed music: no false alarm, and a stated share of planted slips found.
 
 The tunes are read from music21's bundled corpus (the Ryan collection, Boston 1883), the chords over
-them are our own. The large run is ``tests/bench/bench_classifier.py``.
+them are our own. The large run is ``tests/bench/bench_calibration.py``.
 """
 
 from __future__ import annotations

@@ -38,7 +38,11 @@ def main() -> None:
             print(f"    {_line(voicing)}: {kind}")
     bad = [voicing for voicing in read if (voicing.key, voicing.suffix, voicing.frets) in KNOWN_BAD]
     found = [voicing for voicing in bad if not kinds[voicing].startswith("spells")]
-    print(f"entries that their maintainers corrected or withdrew: found {len(found)} of {len(KNOWN_BAD)}")
+    print(
+        f"entries that their maintainers corrected or withdrew: told {len(found)} of {len(KNOWN_BAD)}",
+        end=", ",
+    )
+    print(f"{sum('foreign' in kinds[voicing] for voicing in bad)} by their notes, the others by their bass")
     for voicing in bad:
         print(f"    {_line(voicing)}: {kinds[voicing]}")
 

@@ -61,11 +61,12 @@ def find_tier(at: Moment, role: Role) -> int | None:
         through_in, through_out = at.rises()
         if abs(through_in) == 1 and abs(through_out) == 1:
             rise_in, rise_out = through_in, through_out
-    if not _led(at, rise_in, rise_out) and find_enclosure(at) is None:
+    enclosed = find_enclosure(at) is not None
+    if not _led(at, rise_in, rise_out) and not enclosed:
         if find_pattern(at, SURE) is not None:
             return None
         return LOOSE if _comes_again(at) else DISCONNECTED
-    return None if abs(rise_in) == 1 and abs(rise_out) == 1 else LOOSE
+    return None if enclosed or (abs(rise_in) == 1 and abs(rise_out) == 1) else LOOSE
 
 
 def _slurred(at: Moment) -> bool:

@@ -51,8 +51,8 @@ bend-low-error | 3 | half steps | hands/bend-reach | A bend on the lower half of
 it is an error (own threshold)
 bend-stiff-query | 1 | half steps | hands/bend-reach | A bend at the first two frets, above which it is a \
 query (own threshold)
-bend-first-finger | 2 | half steps | hands/bend-reach | A bend by the first finger, above which it is a query \
-(own threshold)
+bend-first-finger | 2 | half steps | hands/bend-reach | A bend by the first finger, above which it is a \
+query (own threshold)
 shift-query | 1200 | mm a second | hands/shift | The hand along the neck, above which it is a query (own \
 threshold)
 shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above which it is an error; a \

@@ -92,6 +92,7 @@ syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
 syntax/late-bend | sound | hands/* NOTES witness/*
 witness/names | sound | prose/*
+witness/names | sound | hands/falling-hammer hands/rising-pull
 witness/degrees | sound | prose/degree
 prose/pitch | sound | NOTES
 prose/bend-target | sound | NOTES

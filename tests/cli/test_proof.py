@@ -224,7 +224,11 @@ def test_notes_are_counted_and_shown_when_asked_for(lickwright: Command, write: 
 
 @pytest.mark.parametrize(
     ("form", "told"),
-    [("sarif", '"ruleId": "rhythm/bar-length"'), ("github", "::error file=content/lessons/one.md")],
+    [
+        ("sarif", '"ruleId": "rhythm/bar-length"'),
+        ("github", "::error file=content/lessons/one.md"),
+        ("coverage", "A major"),
+    ],
 )
 def test_other_forms(lickwright: Command, write: Callable[..., None], form: str, told: str) -> None:
     """The same findings for other readers, with the same status."""

@@ -1,4 +1,4 @@
-"""The editor's shelf kept between publishes: handbook, guide and proof room change with the builder, not with a course.
+"""The editor's shelf kept between publishes: it changes with the builder, not with a course.
 
 A whole shelf is one cache entry. Its key is what the pages are made of: our own source, the
 theme as read, and what of the course stands on every page (title, author, edition, licence).
@@ -41,7 +41,7 @@ def shelf_key(course: Course, theme: Mapping[str, str | bytes]) -> str:
 
 @cache
 def _builder() -> str:
-    """Digest of our whole source: any line of it may show in the handbook, the guide, the proof room or an engraving."""
+    """Digest of our whole source: any line of it may show on the shelf or in an engraving."""
     counted = hashlib.sha256(".".join(platform.python_version_tuple()[:2]).encode())
     for file in sources_of(files("lickwright")):
         counted.update(file.read_bytes())

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from lickwright.building.proofing import Proofed
     from lickwright.checks.proof import Proof
 
-FORMATS = ("text", "json", "sarif", "github", "queries")
+FORMATS = ("text", "json", "sarif", "github", "queries", "coverage")
 
 
 @click.command
@@ -27,7 +27,7 @@ FORMATS = ("text", "json", "sarif", "github", "queries")
     type=click.Choice(FORMATS),
     default="text",
     help="How findings are written: for people, as JSON, as SARIF 2.1.0, as annotations of a hosted build, "
-    "or as a list of queries to be answered.",
+    "as a list of queries to be answered; or what the course covers, lesson by lesson, instead of them.",
 )
 @click.option("--strict", is_flag=True, help="Queries count as errors.")
 @click.option("--notes", is_flag=True, help="Show the notes, too.")
@@ -104,6 +104,12 @@ def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: boo
         from lickwright.report.github import render_github
 
         say(render_github(proofed.findings, course.as_posix()).rstrip())
+    elif form == "coverage":
+        from lickwright.checks.coverage import cover
+        from lickwright.report.coverage import render_coverage
+
+        if made.course is not None and book is not None:
+            say(render_coverage(cover(made.course, book)).rstrip())
     else:
         from lickwright.report.queries import render_queries
 

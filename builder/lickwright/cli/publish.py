@@ -63,6 +63,8 @@ def tell(published: Published, site: Path) -> int:
         report(f"{each.lesson.source.path}: {each.state}{by}")
     if not published.site:
         report("Not published; the last site is as it was.")
+        if published.proofed.proof.errors:
+            report("To see the errors engraved: lickwright proof --sheet FOLDER")
         return 1
     report(
         f"{published.pages} pages in {site}: {published.made} scores and sounds made, "

@@ -74,11 +74,12 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
     bend = "reached by a bend, " if len(tone.path) > 1 and role.pitch != tone.path[0] else ""
     word = role.role.value
     article = "an" if word[0] in "aeiou" else "a"
-    why = (
-        "neither in the chord nor led to it"
-        if role.role is Role.UNEXPLAINED
-        else f"{article} {word} outside the key, not led in and out by half steps"
-    )
+    if role.role is Role.UNEXPLAINED:
+        why = "neither in the chord nor led to it"
+    elif role.role is Role.NEIGHBOUR:
+        why = "a neighbour note above, outside the key: one of the key was expected, or one below"
+    else:
+        why = f"{article} {word} outside the key that goes neither up a half step nor down a run of them"
     return subject.report(
         RULE,
         f"{name}, {bend}{held}, over {role.chord.display}: {why}",

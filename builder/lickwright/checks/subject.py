@@ -15,6 +15,7 @@ from lickwright.checks.misspelled import Misspelled, list_misspelled
 from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
 from lickwright.checks.strings import Held, Lead, list_held, list_leads
+from lickwright.checks.witness_slips import Bar, Row, Slip, find_slips
 from lickwright.findings import Finding, Fix, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.fields import ClaimKind
@@ -84,6 +85,16 @@ class Subject:
     def misspelled(self) -> tuple[Misspelled, ...]:
         """What the names rows spell otherwise."""
         return list_misspelled(self)
+
+    def slips(self, row: Row) -> Mapping[Bar, Slip]:
+        """The bars in which a row of the second witness has slipped as a whole."""
+        if row not in self._slips:
+            self._slips[row] = find_slips(self.piece, row)
+        return self._slips[row]
+
+    @cached_property
+    def _slips(self) -> dict[Row, Mapping[Bar, Slip]]:
+        return {}
 
     @cached_property
     def spelled(self) -> Mapping[tuple[Address, int], tuple[Pitch, ...]]:

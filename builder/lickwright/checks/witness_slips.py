@@ -8,20 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from lickwright.checks.witnesses import top_pitch
-from lickwright.model.music import Sound, Tone
+from lickwright.model.music import Piece, Sound, Tone
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.interval import parse_degree
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
 
-if TYPE_CHECKING:
-    from lickwright.checks.subject import Subject
-
 Row = Literal["names", "degrees"]
-Place = tuple[int, bool]
+Bar = tuple[int, bool]
 """Bar number, and whether it is the lower voice."""
 
 FEWEST = 3
@@ -45,13 +42,13 @@ class Slip:
     interval: int
 
 
-def find_slips(subject: Subject, row: Row) -> Mapping[Place, Slip]:
+def find_slips(piece: Piece, row: Row) -> Mapping[Bar, Slip]:
     """Return the bars in which a row has slipped; none for a chorus."""
-    found: dict[Place, Slip] = {}
-    if subject.piece.kind == "chorus":
+    found: dict[Bar, Slip] = {}
+    if piece.kind == "chorus":
         return found
-    key = subject.piece.music.key
-    for bar in subject.piece.music.bars:
+    key = piece.music.key
+    for bar in piece.music.bars:
         for line in bar.lines:
             spoken = [
                 (sound, tone, bar.chord_at(sound.onset))

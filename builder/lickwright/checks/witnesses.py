@@ -17,6 +17,8 @@ def top_pitch(tone: Tone) -> tuple[int, ...]:
     if not tone.path:
         return ()
     pitch = tone.path[-1]
+    if not tone.bends and pitch.denominator == 1:
+        return (pitch.numerator,)
     if isinstance(tone.head, Late):
         return tuple(sorted({floor(pitch), ceil(pitch)}))
     bends = tone.bends

@@ -11,7 +11,6 @@ What to do: write the key the lick is in.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
@@ -64,11 +63,12 @@ def _other(subject: Subject) -> Key | None:
     return other if _share(subject, other) >= subject.limits["key-other"] else None
 
 
-def _share(subject: Subject, key: Key) -> Fraction:
+def _share(subject: Subject, key: Key) -> float:
     """Share of the notes' time in a key, in minor with the raised sixth and seventh."""
-    total = sum((r.length for r in subject.roles), Fraction(0))
-    inside = (r.length for r in subject.roles if r.pitch % 12 in key.working_semitones)
-    return sum(inside, Fraction(0)) / total if total else Fraction(1)
+    semitones = key.working_semitones
+    lengths = [(float(r.length), r.pitch % 12 in semitones) for r in subject.roles]
+    total = sum(length for length, _ in lengths)
+    return sum(length for length, inside in lengths if inside) / total if total else 1.0
 
 
 RULE = Rule(

@@ -11,7 +11,6 @@ What to do: move the chord symbol, not the notes.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from lickwright.analysis.role import RoleOf
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
@@ -54,9 +53,9 @@ def run(subject: Subject) -> Iterator[Finding]:
             break
 
 
-def _share(roles: list[RoleOf], chord: Chord) -> Fraction:
-    inside = sum((r.length for r in roles if r.pitch % 12 in chord.semitones), Fraction(0))
-    return inside / sum((r.length for r in roles), Fraction(0))
+def _share(roles: list[RoleOf], chord: Chord) -> float:
+    lengths = [(float(r.length), r.pitch % 12 in chord.semitones) for r in roles]
+    return sum(length for length, inside in lengths if inside) / sum(length for length, _ in lengths)
 
 
 RULE = Rule(

@@ -14,7 +14,6 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.witness_slips import find_slips
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import degree_of, note_name, note_text
 from lickwright.theory.chord import Chord
@@ -26,7 +25,7 @@ def run(subject: Subject) -> Iterator[Finding]:
     if subject.piece.kind == "chorus":  # degrees speak of the lick's own chords
         return
     key = subject.piece.music.key
-    slips = find_slips(subject, "degrees")
+    slips = subject.slips("degrees")
     for written in subject.tones:
         if (written.bar.number, written.sound.address.lower) in slips:
             continue

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.witness_slips import Place, Row, Slip, find_slips
+from lickwright.checks.witness_slips import Bar, Row, Slip
 from lickwright.checks.wording import count_word
 from lickwright.model.music import MusicBar
 from lickwright.theory.chord import Chord
@@ -23,10 +23,10 @@ from lickwright.theory.chord import Chord
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at both rows; where both are off alike, the names speak."""
     rows: tuple[Row, ...] = ("names", "degrees")
-    told: set[Place] = set()
+    told: set[Bar] = set()
     for row in rows:
-        by_interval: dict[int, list[tuple[Place, Slip]]] = {}
-        for place, slip in find_slips(subject, row).items():
+        by_interval: dict[int, list[tuple[Bar, Slip]]] = {}
+        for place, slip in subject.slips(row).items():
             if slip.interval and place not in told:
                 told.add(place)
                 by_interval.setdefault(slip.interval, []).append((place, slip))
@@ -34,7 +34,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             yield _finding(subject, row, interval, slips)
 
 
-def _finding(subject: Subject, row: Row, interval: int, slips: list[tuple[Place, Slip]]) -> Finding:
+def _finding(subject: Subject, row: Row, interval: int, slips: list[tuple[Bar, Slip]]) -> Finding:
     numbers = sorted({number for (number, _), _ in slips})
     bars = f"bar {numbers[0]}" if len(numbers) == 1 else f"bars {', '.join(map(str, numbers))}"
     (number, _), slip = slips[0]

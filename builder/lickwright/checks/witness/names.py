@@ -18,7 +18,6 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
-from lickwright.checks.witness_slips import find_slips
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import note_name, note_text
 from lickwright.findings import Edit, Fix, Label
@@ -31,7 +30,7 @@ def run(subject: Subject) -> Iterator[Finding]:
     if subject.piece.kind == "chorus":  # its licks have been asked
         return
     key = subject.piece.music.key
-    slips = find_slips(subject, "names")
+    slips = subject.slips("names")
     exchanged: set[int] = set()
     for number, written in enumerate(subject.tones):
         if (written.bar.number, written.sound.address.lower) in slips or number in exchanged:

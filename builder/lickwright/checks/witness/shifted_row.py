@@ -13,13 +13,13 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.witness_slips import Slip, find_slips
+from lickwright.checks.witness_slips import Slip
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at both rows."""
     for row in ("names", "degrees"):
-        for slip in find_slips(subject, row).values():
+        for slip in subject.slips(row).values():
             if slip.by:
                 yield _finding(subject, slip)
 

@@ -9,7 +9,7 @@ from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock
 from lickwright.model.course import Course, Lesson, LickLink
 from lickwright.model.music import Piece
 from lickwright.model.timeline.chorus import resolve_chorus
-from lickwright.model.timeline.excerpt import excerpt_music, resolve_excerpt
+from lickwright.model.timeline.excerpt import has_part, resolve_excerpt
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, resolve_progression
 from lickwright.model.timeline.licks import LickResolver
@@ -166,7 +166,7 @@ def _check_link(link: LickLink, pieces: dict[str, Piece], names: Names) -> list[
         if not names.has(link.target, "lick", "chorus"):  # else what keeps it from playing is told there
             message, hint = names.missing(link.target, "lick", "chorus")
             faults.add("course/link-target", message, link.span, help=hint)
-    elif link.at is not None and excerpt_music(piece.music, link.at) is None:
+    elif link.at is not None and not has_part(piece.music, link.at):
         faults.add(
             "course/link-address",
             f"“{link.target}” has {missing_part(piece.music, link.at)}",

@@ -63,12 +63,21 @@ def _endings_in_a_row(music: Music, shown: Music) -> bool:
     return begun > 1 and not any(bar.endings for bar in shown.bars)
 
 
+def has_part(music: Music, show: AddressRange) -> bool:
+    """Whether both ends of a range are there, the first no later than the last."""
+    first, last = show.first, show.last
+    numbers = [bar.number for bar in music.bars if first.bar <= bar.number <= last.bar]
+    if not numbers or numbers[0] != first.bar or numbers[-1] != last.bar:
+        return False
+    return show.whole_bars or (music.sound(first) is not None and music.sound(last) is not None)
+
+
 def excerpt_music(music: Music, show: AddressRange) -> Music | None:
     """Return the part of the music in the range, or None when an end of it does not exist."""
     first, last = show.first, show.last
-    bars = [bar for bar in music.bars if first.bar <= bar.number <= last.bar]
-    if not bars or bars[0].number != first.bar or bars[-1].number != last.bar:
+    if not has_part(music, show):
         return None
+    bars = [bar for bar in music.bars if first.bar <= bar.number <= last.bar]
     start, end = Fraction(0), bars[-1].length
     if not show.whole_bars:
         opening, closing = music.sound(first), music.sound(last)

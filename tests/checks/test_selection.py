@@ -44,7 +44,7 @@ def test_groups_rules_and_lessons() -> None:
 
 
 def test_a_rule_that_stands_more_often_than_not() -> None:
-    """Two of three is more than half, one of two is not."""
+    """Two of three is more than half, one of two is not; one of one speaks for itself only."""
     assert count_rules(WHOLE.findings, WHOLE.standing) == (
         Tally("hands/stretch", 3, 2),
         Tally("harmony/shifted-chord", 1, 0),
@@ -55,3 +55,5 @@ def test_a_rule_that_stands_more_often_than_not() -> None:
         False,
         False,
     ]
+    assert not Tally("picking/pendulum", 1, 1).to_reconsider
+    assert Tally("picking/pendulum", 2, 2).to_reconsider

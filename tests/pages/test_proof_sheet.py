@@ -9,7 +9,7 @@ import pytest
 
 from lickwright.model.address import Address
 from lickwright.model.orders import ScoreOrder, SoundOrder
-from lickwright.pages.proof_sheet import in_order, proof_sheet
+from lickwright.pages.proof_sheet import proof_sheet, sheet_findings
 
 
 @pytest.fixture(scope="module")
@@ -75,7 +75,7 @@ def test_how_to_let_it_stand(html):
 
 def test_the_gravest_first_then_the_order_of_study(slips):
     """Errors of the lesson studied first come first; claims not checked are no findings of the sheet."""
-    assert [(finding.rule, finding.lick) for finding in in_order(slips)] == [
+    assert [(finding.rule, finding.lick) for finding in sheet_findings(slips)] == [
         ("hands/range", "reach"),
         ("harmony/unexplained", "again"),
         ("witness/names", "plank"),
@@ -88,7 +88,7 @@ def test_a_whole_sheet(slips, made):
     """Figures with their sounds, roles, filters, statistics and queries; no inline style or script."""
     html = proof_sheet(slips, guide=False).render(made)
     assert html == proof_sheet(slips, guide=False).render(made)
-    assert "Mended: 5:0: one fret lower is A" in html
+    assert "Mended: string 5, fret 0" in html
     assert len(re.findall(r'data-sound="sound/[0-9a-f]{16}\.js"', html)) == 6
     assert "2.4 <b>♭2</b> unexplained, on the middle of the bar" in html
     assert '<input type="radio" name="severity" value="error"' in html
@@ -121,7 +121,7 @@ def test_what_could_not_be_made_is_left_out(slips):
 
 def test_stets_and_sources(html):
     """What stands, with its reason and seal, and whose music each lick is."""
-    assert "One finding let stand, with the reasons." in html
+    assert 'One finding stands by <i>stet</i>: <a href="#stets">see them with their reasons</a>.' in html
     assert "<td>the clash is the point</td><td>#a41f</td>" in html
     assert "<td>traditional</td><td>a printed book, 1883</td>" in html
     assert "One lesson is still being written: Later." in html

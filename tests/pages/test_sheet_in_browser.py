@@ -121,11 +121,16 @@ def test_without_script_everything_is_there(chromium: Browser, sheet_file: Path)
     context.close()
 
 
-def test_print_keeps_findings_whole(page: Page):
-    """On paper there are no controls, and a finding does not break over two pages."""
+def test_print(page: Page):
+    """On paper there are no controls; findings flow, the head stays with its bars and a bar is whole."""
     page.emulate_media(media="print")
     assert not any(one.is_visible() for one in page.locator(".row, .turn, .finding details").all())
-    breaks = page.evaluate(
-        "[...document.querySelectorAll('.finding')].map(one => getComputedStyle(one).breakInside)"
-    )
-    assert set(breaks) == {"avoid"}
+    style = "(which, name) => [...document.querySelectorAll(which)].map(one => getComputedStyle(one)[name])"
+
+    def styles(which: str, name: str) -> set[str]:
+        return set(page.evaluate(f"([which, name]) => ({style})(which, name)", [which, name]))
+
+    assert styles(".finding", "breakInside") == {"auto"}
+    assert styles(".finding > .sev, .finding > .sev + div", "breakAfter") == {"avoid"}
+    assert styles(".bars-pair", "breakInside") == {"avoid"}
+    assert not page.locator("#queries").is_visible()

@@ -20,8 +20,8 @@ class Tally:
 
     @property
     def to_reconsider(self) -> bool:
-        """True when more than half of what it found stands."""
-        return 2 * self.standing > self.found
+        """True when more than half of what it found stands, and more than one."""
+        return self.standing > 1 and 2 * self.standing > self.found
 
 
 def count_rules(findings: Iterable[Finding], standing: Iterable[Standing]) -> tuple[Tally, ...]:

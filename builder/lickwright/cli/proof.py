@@ -111,9 +111,14 @@ def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: boo
         if made.course is not None and book is not None:
             say(render_coverage(cover(made.course, book)).rstrip())
     else:
+        from lickwright.checks.work_list import in_order
         from lickwright.report.queries import render_queries
 
-        say(render_queries(proofed.findings, made.course.title if made.course else "").rstrip())
+        say(
+            render_queries(
+                in_order(made.course, proofed.findings), made.course.title if made.course else ""
+            ).rstrip()
+        )
 
 
 def _make_sheet(proofed: Proofed, course: Path, folder: Path) -> None:

@@ -44,7 +44,7 @@ def engrave(order: ScoreOrder) -> Engraved:
 def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple[str, ...]) -> Engraved:
     """Draw the signs over Verovio's pages and cut them into systems."""
     prefix = page_prefix(order.prefix, order.width)
-    signs = [*made.signs, *(Sign(*ring) for ring in rings(made.score, order.marks))]
+    signs = [*made.signs, *(Sign(*ring) for ring in rings(made.score, order.marks, order.tone))]
     systems = []
     outlines: dict[str, str] = {}
     read = [read_page(svg) for svg in pages]

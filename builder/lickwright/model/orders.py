@@ -26,6 +26,7 @@ class ScoreOrder:
         prefix: Begins every id in the SVG, unique on the page (``porch-step``); the
             engraver puts ``w-`` or ``n-`` before it.
         marks: Addresses to be marked (the sounds a finding is about).
+        tone: Which tone of a marked sound alone is marked, from 1 as written; None is all of them.
         for_lick: Name to be given when the renderer fails; not part of the value.
     """
 
@@ -34,6 +35,7 @@ class ScoreOrder:
     width: Width = "wide"
     view: View = "both"
     marks: tuple[Address, ...] = ()
+    tone: int | None = None
     for_lick: str = field(default="", compare=False)
 
 

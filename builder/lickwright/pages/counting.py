@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+
+from lickwright.model.bar import ROW_KINDS
 
 _WORDS = (
     *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
     *("eleven", "twelve"),
 )
+_CODE = re.compile(rf"(?:{'|'.join(ROW_KINDS)})\b|\S+[._/=]\S|\S+ (?:is given twice|has no value)")
 _NUMERALS = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
 
 
@@ -20,6 +24,11 @@ def count(number: int, thing: str) -> str:
 def capital(text: str) -> str:
     """Return the text with its first letter a capital."""
     return text[:1].upper() + text[1:]
+
+
+def sentence(message: str) -> str:
+    """Return a message with a capital, but a word of the code as typed: ``rh has 4 entries``."""
+    return message if _CODE.match(message) else capital(message)
 
 
 def roman(number: int) -> str:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+from typing import Literal
 
 from lickwright.findings import Finding
 from lickwright.model.address import Address, AddressRange
@@ -17,6 +19,9 @@ from lickwright.pages.edition import Edition
 from lickwright.pages.facts import meter_of
 from lickwright.pages.mending import mend_piece
 from lickwright.pages.prefixes import short_prefixes
+from lickwright.text import Span
+
+NOTHING: Mapping[str, Piece] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,32 +32,41 @@ class BarOrders:
     sound: SoundOrder | None
 
 
+Way = Literal["mended", "meant"]
+"""How a bar came about that stands beside the faulty one: by a fix, or by the author's own hand."""
+
+
 @dataclass(frozen=True, slots=True)
 class FindingBars:
     """What a finding orders.
 
     Attributes:
         written: Its bar, the sound it is about marked.
-        mended: The same bar as the fix would leave it; None where there is no fix that can be shown.
+        better: The same bar in order; None where there is none that can be shown.
+        way: How that came about.
     """
 
     written: BarOrders
-    mended: BarOrders | None = None
+    better: BarOrders | None = None
+    way: Way = "mended"
 
     @property
     def orders(self) -> tuple[Order, ...]:
         """All of them."""
-        bars = (self.written, self.mended) if self.mended else (self.written,)
+        bars = (self.written, self.better) if self.better else (self.written,)
         return tuple(order for bar in bars for order in (bar.score, bar.sound) if order)
 
 
-def bars_of(edition: Edition, findings: Sequence[Finding]) -> tuple[FindingBars | None, ...]:
+def bars_of(
+    edition: Edition, findings: Sequence[Finding], meant: Mapping[str, Piece] = NOTHING
+) -> tuple[FindingBars | None, ...]:
     """Return what each finding orders; None where it is about no bar.
 
     Args:
         edition: With the course's music.
         findings: In the order of the sheet. Ids in a bar's score come from what is found in it: one more
             finding leaves the other bars as made.
+        meant: What licks are known to have been meant as, by their names: shown rather than a fix.
     """
     told: Counter[str] = Counter()
     names = []
@@ -62,26 +76,36 @@ def bars_of(edition: Edition, findings: Sequence[Finding]) -> tuple[FindingBars 
         names.append(f"{name}\n{told[name]}")
     prefixes = short_prefixes((*names, *(f"{name}\nmended" for name in names)))
     return tuple(
-        _bars(edition, finding, prefixes[name], prefixes[f"{name}\nmended"])
+        _bars(edition, finding, meant.get(finding.lick), prefixes[name], prefixes[f"{name}\nmended"])
         for finding, name in zip(findings, names, strict=True)
     )
 
 
-def _bars(edition: Edition, finding: Finding, prefix: str, mended_prefix: str) -> FindingBars | None:
+def _bars(
+    edition: Edition, finding: Finding, meant: Piece | None, prefix: str, better_prefix: str
+) -> FindingBars | None:
     piece, at = edition.music.piece(finding.lick), Address.parse(finding.address)
     music = cut_bar(piece, at) if piece and at else None
     if piece is None or at is None or music is None:
         return None
-    marks = (at,) if at.sound is not None and music.sound(at) else ()
-    written = _orders(edition, piece, music, prefix, marks)
-    mended = mend_piece(edition.course, finding, edition.findings)
-    bettered = cut_bar(mended, at) if mended else None
-    if mended is None or bettered is None or for_score(bettered) == for_score(music):
-        return FindingBars(written)
-    better = _orders(edition, mended, bettered, mended_prefix)
-    if better.sound == written.sound:
-        better = BarOrders(better.score, None)
-    return FindingBars(written, better)
+    written = _orders(edition, piece, music, prefix)
+    if at.sound is not None and music.sound(at):
+        written = replace(written, score=replace(written.score, marks=(at,), tone=_tone(piece, at, finding)))
+    for way, other in _betters(edition, finding, meant):
+        bar = cut_bar(other, at)
+        if bar is not None and for_score(bar) != for_score(music):
+            better = _orders(edition, other, bar, better_prefix)
+            if better.sound == written.sound:
+                better = BarOrders(better.score, None)
+            return FindingBars(written, better, way)
+    return FindingBars(written)
+
+
+def _betters(edition: Edition, finding: Finding, meant: Piece | None) -> Iterator[tuple[Way, Piece]]:
+    if meant is not None:
+        yield "meant", meant
+    if (mended := mend_piece(edition.course, finding, edition.findings)) is not None:
+        yield "mended", mended
 
 
 def cut_bar(piece: Piece, at: Address) -> Music | None:
@@ -90,10 +114,20 @@ def cut_bar(piece: Piece, at: Address) -> Music | None:
     return excerpt_music(piece.music, AddressRange(bar, bar))
 
 
-def _orders(
-    edition: Edition, piece: Piece, music: Music, prefix: str, marks: tuple[Address, ...] = ()
-) -> BarOrders:
-    score = ScoreOrder(for_score(music), prefix=prefix, width="narrow", marks=marks, for_lick=piece.name)
+def _tone(piece: Piece, at: Address, finding: Finding) -> int | None:
+    """The number of the tone that a finding is about; None where it is about all that sound together."""
+    sound = piece.music.sound(at)
+    tones = sound.tones if sound else ()
+    found = [k for k, tone in enumerate(tones, 1) if _holds(tone.span, finding.span)]
+    return found[0] if len(found) == 1 < len(tones) else None
+
+
+def _holds(span: Span, other: Span) -> bool:
+    return span.source == other.source and span.start <= other.start < other.end <= span.end
+
+
+def _orders(edition: Edition, piece: Piece, music: Music, prefix: str) -> BarOrders:
+    score = ScoreOrder(for_score(music), prefix=prefix, width="narrow", for_lick=piece.name)
     if not edition.sound:
         return BarOrders(score, None)
     bpm = quarters(piece.tempo, meter_of(piece.music))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -9,11 +10,12 @@ from markupsafe import Markup
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
 from lickwright.checks.stets import offer, seal
-from lickwright.findings import Finding
+from lickwright.findings import Finding, Fix
 from lickwright.model.address import Address
+from lickwright.model.bar import ROW_KINDS
 from lickwright.model.course import Lesson
 from lickwright.model.orders import Engraved, Recorded
-from lickwright.pages.counting import capital
+from lickwright.pages.counting import capital, sentence
 from lickwright.pages.edition import Edition
 from lickwright.pages.finding_bars import BarOrders, FindingBars
 from lickwright.pages.links import relative
@@ -21,7 +23,11 @@ from lickwright.pages.page import Made
 from lickwright.pages.player_data import sound_path
 from lickwright.pages.remarks import RoleLine
 from lickwright.pages.shelf import PROOF, rule_path
-from lickwright.pages.typed import Run, TypedLine, lines_of, mended_lines
+from lickwright.pages.typed import Run, TypedLine, is_near, lines_of, mended_lines
+from lickwright.text import Span
+
+_FRETTED = re.compile(r"(\d+):[th]?(\d+)[^\s\d]*")
+"""A fretted note as typed, with no bend."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +54,14 @@ class FindingView:
     """A finding as the template prints it.
 
     Attributes:
+        number: On the sheet, and in a list of queries, from 1; 0 is not printed.
         group, group_title: Of its rule. ``lesson``: the name, or empty.
         roles: What the notes of its bar do, or None.
         before, next: Ids of its neighbours on the sheet, or empty.
     """
 
     id: str
+    number: int
     severity: str
     group: str
     group_title: str
@@ -95,17 +103,24 @@ def finding_view(
     group, lesson = finding.rule.partition("/")[0], lesson_of(edition, finding)
     return FindingView(
         id=finding_id(number),
+        number=number,
         severity=finding.severity.word,
         group=group,
         group_title=GROUPS.get(group, capital(group)),
         lesson=lesson.name if lesson else "",
-        message=capital(finding.message.rstrip(".")),
+        message=sentence(finding.message.rstrip(".")),
         figures=figures,
         roles=roles,
-        help=capital(finding.help),
-        lines=(*lines_of(finding.span), *_mending(finding), *_stet_lines(edition, finding)),
+        help=sentence(finding.help),
+        lines=(
+            *lines_of(finding.span, [label.span for label in finding.labels]),
+            *_mending(finding),
+            *_stet_lines(edition, finding),
+        ),
         labels=tuple(
-            f"{label.span.source.path}:{label.span.place[0]}: {label.text}" for label in finding.labels
+            f"{label.span.source.path}:{label.span.place[0]}: {label.text}"
+            for label in finding.labels
+            if not (is_near(finding.span, label.span) and _is_row(label.span))
         ),
         facts=tuple(_facts(edition, finding, lesson)),
         before=finding_id(number - 1) if number > 1 else "",
@@ -121,10 +136,10 @@ def figures_of(
     if bars is None or at is None:
         return (), []
     named = f"bar {at.bar}" if at.bar else "the pickup"
-    title = finding.fix.title if finding.fix else ""
     wanted = [(f"As written, {named}", bars.written)]
-    if bars.mended:
-        wanted.append((f"Mended: {title}" if title else f"Mended, {named}", bars.mended))
+    if bars.better:
+        mended = f"Mended: {name_fix(finding.fix)}" if finding.fix else f"Mended, {named}"
+        wanted.append((mended if bars.way == "mended" else f"As meant, {named}", bars.better))
     figures, scores = [], []
     for caption, orders in wanted:
         score = made(orders.score)
@@ -146,9 +161,24 @@ def lesson_of(edition: Edition, finding: Finding) -> Lesson | None:
     return next((lesson for lesson in lessons if lesson.source.path == finding.span.source.path), None)
 
 
+def _is_row(span: Span) -> bool:
+    """Whether the line of a place says itself what it is: ``names | A C# E``."""
+    return span.source.line(span.place[0]).partition("|")[0].strip() in ROW_KINDS
+
+
+def name_fix(fix: Fix) -> str:
+    """Return what a fix changes, as a guitarist says it: ``string 2, fret 12``; else in its own words."""
+    put, _, why = fix.title.partition(": ")
+    fretted = _FRETTED.fullmatch(put)
+    return f"string {fretted[1]}, fret {fretted[2]}" if fretted else why or put
+
+
 def _mending(finding: Finding) -> tuple[TypedLine, ...]:
     lines = mended_lines(finding.fix.edits) if finding.fix else ()
-    return (_said(""), _said(f"mended: {finding.fix.title}"), *lines) if finding.fix and lines else ()
+    if finding.fix is None or not lines:
+        return ()
+    put, _, why = finding.fix.title.partition(": ")  # what is put there is seen in the line
+    return (_said(""), _said(f"mended: {why or put}"), *lines)
 
 
 def _stet_lines(edition: Edition, finding: Finding) -> tuple[TypedLine, ...]:

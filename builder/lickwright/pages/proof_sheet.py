@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from lickwright.checks.groups import GROUPS
+from lickwright.checks.work_list import in_order
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.orders import Engraved
@@ -66,7 +67,7 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
         edition: With its findings.
         guide: Whether the author's guide stands beside it.
     """
-    findings = in_order(edition)
+    findings = sheet_findings(edition)
     bars = bars_of(edition, findings)
 
     def render(made: Made) -> str:
@@ -87,8 +88,8 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
             counts=_counts(findings),
             read=f"{count(licks, 'lick')} read",
             stets=_stets(edition),
-            stet_count=capital(f"{count(len(edition.standing), 'finding')} let stand, with the reasons")
-            + ".",
+            blocked=_blocked(findings),
+            stet_count=capital(f"{count(len(edition.standing), 'finding')} stand{_s(edition.standing)} by"),
             findings=views,
             filters=_filters(edition, views),
             tally=rule_table(edition.findings, edition),
@@ -98,6 +99,7 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
             curve=curve_of(coverage) if coverage else None,
             queries=render_queries(findings, edition.course.title) if _asked(findings) else "",
             sources=_sources(edition),
+            whose=_whose(edition),
             drafts=drafts_sentence(edition),
             shelf=shelf(PROOF, guide=guide)[1:],
         )
@@ -105,12 +107,9 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
     return Page(PROOF, tuple(order for each in bars if each for order in each.orders), render)
 
 
-def in_order(edition: Edition) -> tuple[Finding, ...]:
-    """Return the findings of the sheet: the gravest first, then in the order of study."""
-    lessons = [lesson.source.path for lesson in (*edition.course.lessons, *edition.course.drafts)]
-    places = {path: place for place, path in enumerate(lessons, 1)}
-    shown = (finding for finding in edition.findings if finding.rule != NOT_CHECKED)
-    return tuple(sorted(shown, key=lambda f: (-f.severity, places.get(f.span.source.path, 0), f.sort_key)))
+def sheet_findings(edition: Edition) -> tuple[Finding, ...]:
+    """Return the findings of the sheet in its order; claims that were not checked are a list of their own."""
+    return in_order(edition.course, (f for f in edition.findings if f.rule != NOT_CHECKED))
 
 
 def _asked(findings: Sequence[Finding]) -> bool:
@@ -173,10 +172,30 @@ def _stets(edition: Edition) -> Table | None:
     return Table("Findings let stand", ("Where", "Rule", "Found", "Reason", "Seal"), rows) if rows else None
 
 
+def _s(things: Sequence[object]) -> str:
+    return "s" if len(things) == 1 else ""
+
+
+def _blocked(findings: Sequence[Finding]) -> str:
+    errors = sum(finding.severity is Severity.ERROR for finding in findings)
+    mended = "the error is mended" if errors == 1 else "the errors are mended"
+    return f"The course is not to be published until {mended}." if errors else ""
+
+
 def _sources(edition: Edition) -> Table | None:
+    """The licks that are not the author's own."""
     rows = tuple(
         (piece.title, piece.source.kind, piece.source.detail)
         for piece in edition.music.pieces
-        if piece.kind == "lick"
+        if piece.kind == "lick" and piece.source.kind != "own"
     )
     return Table("Sources of the music", ("Lick", "Whose", "Where it is known from"), rows) if rows else None
+
+
+def _whose(edition: Edition) -> str:
+    kinds = [piece.source.kind for piece in edition.music.pieces if piece.kind == "lick"]
+    if "own" not in kinds:
+        return ""
+    return (
+        "All others are the author’s own." if set(kinds) - {"own"} else "All the music is the author’s own."
+    )

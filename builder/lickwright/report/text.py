@@ -54,7 +54,7 @@ def render_text(
         paint: Colours a piece of text by its role; None leaves it plain.
         offer: Gives the stet by which a finding could stand, to be copied, or an empty text.
         standing: Findings the author lets stand: listed at the end, with reason and seal. Rules that
-            are let stand in more than half of what they find are named after them.
+            are let stand twice or more, and in more than half of what they find, are named after them.
         notes: False leaves the notes out, but for their number.
 
     Returns:

@@ -15,15 +15,21 @@ if TYPE_CHECKING:
     from lickwright.model.address import Address
 
 
-def rings(score: Score, marks: Iterable[Address]) -> Iterable[tuple[str, str]]:
-    """Return kind and local id of every note to be ringed; an address without a sound rings its bar."""
+def rings(score: Score, marks: Iterable[Address], tone: int | None = None) -> Iterable[tuple[str, str]]:
+    """Return kind and local id of every note to be ringed; an address without a sound rings its bar.
+
+    Args:
+        score: As set.
+        marks: Addresses of sounds or bars.
+        tone: Which tone of each sound alone is ringed, from 1; None is all of them.
+    """
     wanted = set(marks)
     staves = [letter for letter, number in (("s", score.staves.staff), ("t", score.staves.tab)) if number]
     for entry in score.entries:
         address = entry.sound.address
         if address in wanted or type(address)(address.bar, None, address.lower) in wanted:
             for k, _ in enumerate(entry.sound.tones, 1):
-                for letter in staves:
+                for letter in staves if tone in (None, k) else ():
                     yield "mark", f"{letter}{entry.first(k)}"
 
 

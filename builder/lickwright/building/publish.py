@@ -18,7 +18,7 @@ from lickwright.building.results import Results, fulfil
 from lickwright.building.shelf import keep_shelf, kept_shelf, shelf_key
 from lickwright.checks.signing import SignOff, list_unsigned
 from lickwright.findings import Finding
-from lickwright.model.orders import Recorded, SoundOrder
+from lickwright.model.orders import Order, Recorded, SoundOrder
 from lickwright.reading.pictures import find_picture
 
 if TYPE_CHECKING:
@@ -96,9 +96,9 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
     watch(Step("Setting the pages"))
     theme = read_theme(course / "theme")
     pages = site_pages(proofed.course, proofed.book, proofed.proof, sound=sound, theme=theme)
-    key = shelf_key(proofed.course, {**theme.templates, **theme.assets})
+    key = shelf_key(proofed.course, {**theme.templates, **theme.assets}, sound=sound)
     shelf = kept_shelf(cache, key)
-    unmade = shelf_pages(proofed.course, theme) if shelf is None else ()
+    unmade = shelf_pages(proofed.course, theme, sound=sound) if shelf is None else ()
     fulfilment = fulfil((order for page in (*pages, *unmade) for order in page.orders), cache, watch)
     made, kept = fulfilment.made, fulfilment.kept
     if fulfilment.failures:
@@ -108,12 +108,19 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
     watch(Step("Writing the site"))
     if shelf is None:
         shelf = {page.path: page.render(fulfilment.results.get) for page in unmade}
+        heard = (order for page in unmade for order in page.orders)
+        shelf |= {path: body.decode() for path, body in sound_files(heard, fulfilment.results)}
         keep_shelf(cache, key, shelf)
     beside = ((path, text.encode()) for path, text in shelf.items())
     heavy: list[Weight] = []
+    sounds: set[str] = set()
     with swap.new_site(site) as folder:
         own = site_files(pages, theme, fulfilment.results)
         for path, body in chain(own, beside, pictures(pages, course)):
+            if path in sounds:
+                continue  # equal sounds are one file
+            if path.startswith("sound/"):
+                sounds.add(path)
             write(folder, path, body)
             if path.startswith("lessons/") and (weight := weigh(path, body)).over:
                 heavy.append(weight)
@@ -125,15 +132,21 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
 
 def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:
     """Yield path and content of every file of a site, one at a time."""
-    from lickwright.pages.player_data import sound_path, sound_script
     from lickwright.pages.site import theme_files
 
     yield from theme_files(theme)
     for page in pages:
         yield page.path, page.render(results.get).encode()
+    yield from sound_files(results, results)
+
+
+def sound_files(orders: Iterable[Order], results: Results) -> Iterator[tuple[str, bytes]]:
+    """Yield path and content of every sound among orders, equal ones once."""
+    from lickwright.pages.player_data import sound_path, sound_script
+
     taken: set[str] = set()
-    for order in results:
-        recorded = results[order] if isinstance(order, SoundOrder) else None
+    for order in orders:
+        recorded = results.get(order) if isinstance(order, SoundOrder) else None
         if isinstance(recorded, Recorded) and (path := sound_path(recorded)) not in taken:
             taken.add(path)  # equal sounds are one file
             yield path, sound_script(recorded)

@@ -20,17 +20,18 @@ from lickwright.model.canonical import digest
 from lickwright.model.course import Course
 
 Shelf = Mapping[str, str]
-"""Text of every page of the shelf, by its path in the site."""
+"""Text of every page of the shelf, and of every sound of its pages, by its path in the site."""
 
 
-def shelf_key(course: Course, theme: Mapping[str, str | bytes]) -> str:
+def shelf_key(course: Course, theme: Mapping[str, str | bytes], *, sound: bool = True) -> str:
     """Return the cache key of the shelf beside a course.
 
     Args:
         course: Only what every page shows of it counts.
         theme: Templates and assets by name.
+        sound: Whether the shelf has its sounds.
     """
-    counted = hashlib.sha256(_builder().encode())
+    counted = hashlib.sha256(f"{_builder()} {sound}".encode())
     counted.update(digest(replace(course, units=(), promises=(), places=())).encode())
     for name in sorted(theme):
         body = theme[name]

@@ -88,13 +88,13 @@ def _bars(
     music = cut_bar(piece, at) if piece and at else None
     if piece is None or at is None or music is None:
         return None
-    written = _orders(edition, piece, music, prefix)
+    written = order_bars(edition, piece, music, prefix)
     if at.sound is not None and music.sound(at):
         written = replace(written, score=replace(written.score, marks=(at,), tone=_tone(piece, at, finding)))
     for way, other in _betters(edition, finding, meant):
         bar = cut_bar(other, at)
         if bar is not None and for_score(bar) != for_score(music):
-            better = _orders(edition, other, bar, better_prefix)
+            better = order_bars(edition, other, bar, better_prefix)
             if better.sound == written.sound:
                 better = BarOrders(better.score, None)
             return FindingBars(written, better, way)
@@ -126,7 +126,8 @@ def _holds(span: Span, other: Span) -> bool:
     return span.source == other.source and span.start <= other.start < other.end <= span.end
 
 
-def _orders(edition: Edition, piece: Piece, music: Music, prefix: str) -> BarOrders:
+def order_bars(edition: Edition, piece: Piece, music: Music, prefix: str) -> BarOrders:
+    """Return what is ordered of some bars of a piece; no sound where the edition has none."""
     score = ScoreOrder(for_score(music), prefix=prefix, width="narrow", for_lick=piece.name)
     if not edition.sound:
         return BarOrders(score, None)

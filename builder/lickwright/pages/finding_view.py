@@ -129,9 +129,9 @@ def finding_view(
 
 
 def figures_of(
-    finding: Finding, bars: FindingBars | None, made: Made
+    finding: Finding, bars: FindingBars | None, made: Made, path: str = PROOF
 ) -> tuple[tuple[Figure, ...], list[Engraved]]:
-    """Return the figures of a finding, and the scores they are made of."""
+    """Return the figures of a finding, and the scores they are made of; ``path`` is the page's."""
     at = Address.parse(finding.address)
     if bars is None or at is None:
         return (), []
@@ -145,14 +145,14 @@ def figures_of(
         score = made(orders.score)
         if isinstance(score, Engraved) and score.systems:
             svg = Markup(score.systems[0].svg)  # noqa: S704 - the engraver's own
-            figures.append(Figure(svg, caption, _sound(orders, made)))
+            figures.append(Figure(svg, caption, _sound(orders, made, path)))
             scores.append(score)
     return tuple(figures), scores
 
 
-def _sound(orders: BarOrders, made: Made) -> str:
+def _sound(orders: BarOrders, made: Made, path: str) -> str:
     recorded = made(orders.sound) if orders.sound else None
-    return relative(sound_path(recorded), PROOF) if isinstance(recorded, Recorded) else ""
+    return relative(sound_path(recorded), path) if isinstance(recorded, Recorded) else ""
 
 
 def lesson_of(edition: Edition, finding: Finding) -> Lesson | None:

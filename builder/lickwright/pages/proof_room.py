@@ -11,22 +11,30 @@ from lickwright.checks.catalogue import rules
 from lickwright.findings import Finding
 from lickwright.model.address import Address
 from lickwright.model.course import Lesson
-from lickwright.model.orders import Engraved, Order, ScoreOrder
-from lickwright.model.reduced import for_score
+from lickwright.model.orders import Engraved, Recorded
 from lickwright.pages.counting import capital
 from lickwright.pages.edition import Edition
-from lickwright.pages.finding_bars import FindingBars, bars_of
+from lickwright.pages.finding_bars import BarOrders, FindingBars, bars_of, order_bars
 from lickwright.pages.finding_view import FindingView, figures_of, finding_view
 from lickwright.pages.lesson import Neighbour
 from lickwright.pages.links import lick_anchor, relative
 from lickwright.pages.markdown import Body, Part, deck_of, weave
 from lickwright.pages.page import Made, Page
+from lickwright.pages.player_data import sound_path
 from lickwright.pages.practice import glyphs_of
 from lickwright.pages.prefixes import short_prefixes
 from lickwright.pages.remarks import Reading, RoleLine, role_line
-from lickwright.pages.room import Room, Section, read_room
+from lickwright.pages.room import MENDED, STANDS, Room, Section, read_room
 from lickwright.pages.shelf import ROOM, Entry, Group, rule_path, shelf
+from lickwright.pages.theme import SHEET_SCRIPTS
 from lickwright.pages.weaving import LessonWeaver
+
+HEARD = frozenset({"harmony", "open-strings", "rhythm", "witness"})
+"""Groups of rules that are taught by ear, too; each sound costs every site some kilobytes."""
+PLAY = Markup(
+    '<div class="row"><button type="button" class="play" data-sound="{}"><span>Play</span>'
+    '<span class="vh">{}</span></button><p class="said" role="status"></p></div>'
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +90,7 @@ def room_pages(edition: Edition) -> tuple[Page, ...]:
     Args:
         edition: The course beside which it stands.
     """
-    room = read_room(edition.theme)
+    room = read_room(edition.theme, sound=edition.sound)
     return tuple(_page(edition, room, lesson) for lesson in room.edition.course.lessons)
 
 
@@ -95,7 +103,7 @@ def _page(edition: Edition, room: Room, lesson: Lesson) -> Page:
     sections = tuple(room.sections(lesson))
     found = [each for section in sections for each in section.found]
     bars = [_bars(home, finding) for home, finding in found]
-    scores = _scores(room.edition, lesson, found)
+    blocks = _blocks(room.edition, lesson, found, bars)
 
     def render(made: Made) -> str:
         drawn: list[Engraved] = []
@@ -103,13 +111,13 @@ def _page(edition: Edition, room: Room, lesson: Lesson) -> Page:
             _finding(each, number, len(found), wanted, made, path, drawn)
             for number, (each, wanted) in enumerate(zip(found, bars, strict=True), 1)
         ]
-        weaver = RoomWeaver(room.edition, lesson, path, "", {}, drawn=_drawn(scores, made, drawn))
+        weaver = RoomWeaver(room.edition, lesson, path, "", {}, drawn=_drawn(blocks, made, path, drawn))
         document = weave(_lines(lesson, 0, sections[0].first if sections else None), weaver)
         rest = iter(views)
         shown = [_section(section, weaver, [next(rest) for _ in section.found], path) for section in sections]
         return edition.theme.render(
             "proof_room.html",
-            page=edition.view(path, lesson.title, glyphs=glyphs_of(drawn)),
+            page=edition.view(path, lesson.title, scripts=SHEET_SCRIPTS, glyphs=glyphs_of(drawn)),
             course=edition.course,
             title=document.title,
             deck=document.deck,
@@ -121,43 +129,70 @@ def _page(edition: Edition, room: Room, lesson: Lesson) -> Page:
             shelf=shelf(path, guide=True),
         )
 
-    orders = (*(order for each in bars if each for order in each.orders), *scores.values())
-    return Page(path, orders, render)
+    alone = (order for each in blocks.values() for order in (each.score, each.sound) if order)
+    return Page(path, (*(order for each in bars if each for order in each.orders), *alone), render)
 
 
 def _bars(home: Edition, finding: Finding) -> FindingBars | None:
-    """What the finding orders: what leaves no music to stand by has no bar to show."""
-    return bars_of(home, [finding])[0] if rules()[finding.rule].stettable else None
+    """What the finding orders: what leaves no music to stand by has no bar to show.
+
+    It is heard where there is something in order to compare it with, and that sounds otherwise.
+    """
+    if not rules()[finding.rule].stettable:
+        return None
+    meant = home.music.piece(finding.lick + MENDED)
+    bars = bars_of(_heard(home, finding), [finding], {finding.lick: meant} if meant else {})[0]
+    if bars is None or (bars.better and bars.better.sound) or home.music.piece(finding.lick + STANDS):
+        return bars
+    return replace(bars, written=replace(bars.written, sound=None))
 
 
-def _scores(edition: Edition, lesson: Lesson, found: Sequence[tuple[Edition, Finding]]) -> dict[int, Order]:
-    """The notation of every block that nothing is found in, by the line of its fence."""
+def _heard(home: Edition, finding: Finding) -> Edition:
+    return home if finding.rule.partition("/")[0] in HEARD else replace(home, sound=False)
+
+
+def _blocks(
+    edition: Edition,
+    lesson: Lesson,
+    found: Sequence[tuple[Edition, Finding]],
+    bars: Sequence[FindingBars | None],
+) -> dict[int, BarOrders]:
+    """What every block orders that nothing is found in, by the line of its fence.
+
+    What stands beside its fault as it was meant is not drawn once more; what is alike, and idiom, is heard
+    where the fault is.
+    """
     lines = lesson.source.text.split("\n")
     told = {f.span.place[0] - 1 for _, f in found if f.span.source.path == lesson.source.path}
+    shown = {f.lick + MENDED for (_, f), b in zip(found, bars, strict=True) if b and b.way == "meant"}
+    heard = {f.lick + STANDS for (_, f), b in zip(found, bars, strict=True) if b and b.written.sound}
     pieces = {}
     for placed in lesson.blocks:
         piece = edition.music.at(lesson.name, placed.line)
         end = next((k for k in range(placed.line + 1, len(lines)) if lines[k].startswith("```")), len(lines))
-        if piece is not None and told.isdisjoint(range(placed.line, end + 1)):
+        if piece and piece.name not in shown and told.isdisjoint(range(placed.line, end + 1)):
             pieces[placed.line] = piece
     prefixes = short_prefixes(piece.name for piece in pieces.values())
+    silent = replace(edition, sound=False)
     return {
-        line: ScoreOrder(
-            for_score(piece.music), prefix=f"t{prefixes[piece.name]}", width="narrow", for_lick=piece.name
+        line: order_bars(
+            edition if piece.name in heard else silent, piece, piece.music, f"t{prefixes[piece.name]}"
         )
         for line, piece in pieces.items()
     }
 
 
-def _drawn(scores: dict[int, Order], made: Made, drawn: list[Engraved]) -> dict[int, Markup]:
+def _drawn(blocks: dict[int, BarOrders], made: Made, path: str, drawn: list[Engraved]) -> dict[int, Markup]:
     figures = {}
-    for line, order in scores.items():
-        score = made(order)
+    for line, orders in blocks.items():
+        score, sound = made(orders.score), made(orders.sound) if orders.sound else None
         if isinstance(score, Engraved) and score.systems:
             drawn.append(score)
             systems = [Markup(system.svg) for system in score.systems]  # noqa: S704 - the engraver's own
             figure = Markup('<figure class="score"><div>{}</div></figure>')
             shown = Markup("").join(figure.format(svg) for svg in systems)
+            if isinstance(sound, Recorded):
+                shown += PLAY.format(relative(sound_path(sound), path), orders.score.for_lick)
             figures[line] = Markup('<div class="right">{}</div>\n').format(shown)
     return figures
 
@@ -173,11 +208,11 @@ def _finding(
 ) -> FindingView:
     """The finding as the proof sheet prints it, its addresses seen from here."""
     home, finding = each
-    figures, scores = figures_of(finding, bars, made)
+    figures, scores = figures_of(finding, bars, made, path)
     drawn += scores
     view = finding_view(home, finding, number, last, figures, _roles(home, finding))
     facts = tuple(replace(fact, href=relative(fact.href, path) if fact.href else "") for fact in view.facts)
-    return replace(view, facts=facts)
+    return replace(view, facts=facts, number=0)
 
 
 def _roles(edition: Edition, finding: Finding) -> RoleLine | None:

@@ -25,7 +25,8 @@ FOLDER = "proof-room"
 """Of its pages in the site."""
 SIDE_HEAD = re.compile(r"## (\S+)\s*")
 FAULTS = re.compile(r"`faults/([a-z-]+)`")
-RIGHT = ("-mended", "-stands")
+MENDED, STANDS = "-mended", "-stands"
+RIGHT = (MENDED, STANDS)
 """How the names of licks end that are in order: as they were meant; alike, and rightly left alone."""
 
 
@@ -93,8 +94,8 @@ def room_folder() -> Path:
     return Path(str(files("lickwright") / "proof_room"))
 
 
-def read_room(theme: Theme) -> Room:
-    """Read, resolve and proof the room and the courses beside it."""
+def read_room(theme: Theme, *, sound: bool = False) -> Room:
+    """Read, resolve and proof the room and the courses beside it; ``sound``: whether the room has any."""
     folder = room_folder()
     course, _ = read_course(folder)
     if course is None:
@@ -103,7 +104,7 @@ def read_room(theme: Theme) -> Room:
     # What has no manifest is shown with the room's own.
     bare = replace(course, units=())
     faults = {path.name: _edition(path, bare, theme) for path in beside}
-    return Room(_edition(folder, course, theme), faults)
+    return Room(replace(_edition(folder, course, theme), sound=sound), faults)
 
 
 def _edition(folder: Path, bare: Course, theme: Theme) -> Edition:

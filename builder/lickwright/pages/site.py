@@ -56,12 +56,12 @@ def student_pages(edition: Edition) -> tuple[Page, ...]:
     return (start_page(edition), *lessons)
 
 
-def shelf_pages(course: Course, theme: Theme | None = None) -> tuple[Page, ...]:
+def shelf_pages(course: Course, theme: Theme | None = None, *, sound: bool = True) -> tuple[Page, ...]:
     """Return what stands beside every course for its author: handbook, guide and proof room.
 
-    They are the same for every course but for its title, edition and licence.
+    They are the same for every course but for its title, edition and licence, and for the sounds of the room.
     """
-    edition = Edition(typeset(course), Book(), theme or read_theme())
+    edition = Edition(typeset(course), Book(), theme or read_theme(), sound=sound)
     guide = read_guide(edition.theme)
     handbook = handbook_pages(edition, guide=guide is not None)
     return (*handbook, *(guide_pages(edition, guide) if guide else ()), *room_pages(edition))

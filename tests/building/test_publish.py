@@ -4,6 +4,7 @@ import os
 import shutil
 import sys
 from collections.abc import Callable
+from fractions import Fraction
 from functools import partial
 from importlib import import_module
 from importlib.resources import files
@@ -15,13 +16,18 @@ from lickwright.building import budget, results, swap
 from lickwright.building.cache import Cache
 from lickwright.building.failures import HANDBOOK, WARNING
 from lickwright.building.progress import Step
+from lickwright.building.proofing import proof_course
 from lickwright.building.publish import Published, publish
 from lickwright.building.publish import pictures as copied
 from lickwright.building.publish import pictures as publishing_pictures
 from lickwright.building.workers import run
 from lickwright.findings import Severity
+from lickwright.model.orders import Recorded, SoundOrder
+from lickwright.model.reduced import for_sound
 from lickwright.pages import site
-from lickwright.pages.page import Page
+from lickwright.pages.edition import Edition
+from lickwright.pages.page import Made, Page
+from lickwright.pages.player_data import sound_path
 
 Tree = dict[str, bytes]
 
@@ -72,6 +78,39 @@ def test_a_site_with_sound(course: Path, tmp_path: Path) -> None:
     other = publish(course, tmp_path / "elsewhere" / "site", Cache(tmp_path / "other-cache"))
     assert other.made == first.made
     assert tree(tmp_path / "elsewhere" / "site") == made
+
+
+def test_sounds_of_the_shelf(course: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """They are kept with it: a later publish writes them without making a page of it, a silent one does not."""
+    asked: list[bool] = []
+
+    def beside(edition: Edition) -> tuple[Page, ...]:
+        asked.append(edition.sound)
+        text = (course / "lessons" / "first-lick.md").read_text(encoding="utf-8")
+        (tmp_path / "other" / "lessons").mkdir(parents=True, exist_ok=True)
+        shutil.copy(course / "course.toml", tmp_path / "other")
+        (tmp_path / "other" / "lessons" / "first-lick.md").write_text(text.replace("5:0", "5:1"), "utf-8")
+        proofed = proof_course(tmp_path / "other")
+        assert proofed.book is not None
+        piece = next(piece for piece in proofed.book.pieces if piece.kind == "lick")
+        order = SoundOrder(for_sound(piece.music), Fraction(90))
+
+        def render(made: Made) -> str:
+            recorded = made(order) if edition.sound else None
+            return sound_path(recorded) if isinstance(recorded, Recorded) else "silent"
+
+        return (Page("proof-room/index.html", (order,) if edition.sound else (), render),)
+
+    monkeypatch.setattr(site, "room_pages", beside)
+    cache = Cache(tmp_path / "cache")
+    assert publish(course, tmp_path / "site", cache).site
+    first = tree(tmp_path / "site")
+    assert first["proof-room/index.html"].decode() in first
+    assert publish(course, tmp_path / "site", cache).made == 0
+    assert tree(tmp_path / "site") == first
+    assert publish(course, tmp_path / "silent", cache, sound=False).site
+    assert asked == [True, False]
+    assert not [name for name in tree(tmp_path / "silent") if name.startswith("sound/")]
 
 
 def test_no_sound(silent: Callable[[], Published], tmp_path: Path) -> None:

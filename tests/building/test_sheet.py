@@ -11,6 +11,7 @@ import pytest
 from lickwright.building import sheet, swap
 from lickwright.building.cache import Cache
 from lickwright.building.proofing import Proofed, proof_course
+from lickwright.building.renderers import make as make_result
 from lickwright.building.results import Fulfilment
 from lickwright.building.sheet import Sheet, make_sheet
 from lickwright.building.workers import Failure
@@ -86,6 +87,33 @@ def test_what_cannot_be_made_is_left_out(
     html = (tmp_path / "sheet" / "proof.html").read_text(encoding="utf-8")
     assert "<figure" not in html
     assert "rhythm/bar-length" in html
+
+
+DUST = """# One
+
+```lick dust
+A | ((((((5:0 5:4) 4:2) 5:4) 4:2) 5:4) 4:2) 4:4 3:2 - 4:4 4:2 5:4 5:0
+```
+
+```lick one
+A | 5:0 - 4:2 - 3:2 -
+```
+"""
+
+
+@pytest.mark.usefixtures("proofed")
+def test_music_that_no_note_value_can_write(tmp_path: Path) -> None:
+    """Notes too short to be written have their finding and no bar; the other lick has its own."""
+    (tmp_path / "course" / "lessons" / "one.md").write_text(DUST, encoding="utf-8")
+    again = proof_course(tmp_path / "course")
+    assert {f.rule for f in again.proof.findings if f.lick == "dust"} == {"rhythm/too-short"}
+    with pytest.raises(ValueError, match="no note values"):
+        make_result(ScoreOrder(again.book.piece("dust").music, "x"))
+    made = make(again, tmp_path)
+    assert made.failures == ()
+    html = (tmp_path / "sheet" / "proof.html").read_text(encoding="utf-8")
+    assert html.count("<figure") == 1
+    assert "rhythm/too-short" in html
 
 
 def test_without_a_manifest_there_is_no_sheet(tmp_path: Path) -> None:

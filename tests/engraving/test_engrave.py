@@ -198,9 +198,11 @@ def test_the_view_box_holds_all_ink(score: tuple[str, Width, View]) -> None:
 
 
 def test_marks_ring_the_sounds_of_a_finding() -> None:
-    """A marked chord is ringed note by note in both staves, a marked bar sound by sound."""
+    """A marked chord is ringed note by note in both staves, or one of its notes; a marked bar by sounds."""
     one = engrave(ScoreOrder(MUSIC["torture"], "x", marks=(Address(2, 7),)))
     assert sum(system.svg.count('class="sign mark"') for system in one.systems) == 4
+    lower = engrave(ScoreOrder(MUSIC["torture"], "x", marks=(Address(2, 7),), tone=1))
+    assert sum(system.svg.count('class="sign mark"') for system in lower.systems) == 2
     bar = engrave(ScoreOrder(MUSIC["porch"], "x", marks=(Address(1),)))
     assert sum(system.svg.count('class="sign mark"') for system in bar.systems) == 14
 

@@ -7,9 +7,16 @@ from dataclasses import replace
 
 import pytest
 
+from lickwright.checks.work_list import in_order
+from lickwright.findings import Finding, Fix, Severity
 from lickwright.model.address import Address
 from lickwright.model.orders import ScoreOrder, SoundOrder
+from lickwright.pages.counting import sentence
+from lickwright.pages.finding_bars import bars_of
+from lickwright.pages.finding_view import name_fix
 from lickwright.pages.proof_sheet import proof_sheet, sheet_findings
+from lickwright.report.queries import render_queries
+from lickwright.text import Source
 
 
 @pytest.fixture(scope="module")
@@ -109,6 +116,89 @@ def test_the_way_from_one_to_the_next(slips, made):
     assert steps[0] == ["finding-2"]
     assert steps[1] == ["finding-1", "finding-3"]
     assert steps[-1] == ["finding-4"]
+
+
+def test_the_row_stands_under_the_bar(slips, made):
+    """A note that its name contradicts is shown with its name, both underlined."""
+    html = proof_sheet(slips, guide=False).render(made)
+    section = next(
+        part for part in html.split("<section") if "witness-names.html" in part and "figure" in part
+    )
+    assert re.findall(r"<mark>([^<]+)</mark>", section)[:2] == ["5:1", "A"]
+    assert "the names row</li>" not in section
+    assert "mended: one fret lower is A" in section
+
+
+def test_numbers_are_those_of_the_queries(slips, made):
+    """No. 3 of the sheet is number 3 of the list that goes to the author."""
+    html = proof_sheet(slips, guide=False).render(made)
+    shown = re.findall(r"No\. (\d+)</span>.*?<dt>Rule</dt><dd><a[^>]*>([^<]+)</a>", html, re.DOTALL)
+    queries = render_queries(in_order(slips.course, slips.findings))
+    asked = re.findall(r"^(\d+)\. (\S+)", queries, re.MULTILINE)
+    assert len(asked) == 5
+    assert asked == shown[: len(asked)]
+
+
+def test_whose_music(slips, made, html):
+    """Only what is not the author's own is listed."""
+    assert "All others are the author’s own." in html
+    assert "<td>own</td>" not in html
+    assert "All the music is the author’s own." in proof_sheet(slips, guide=False).render(made)
+
+
+def test_what_keeps_the_course_from_publishing(slips, edition, made, html):
+    """Errors do, queries do not."""
+    assert "The course is not to be published until the error is mended." in html
+    assert "until the errors are mended." in proof_sheet(slips, guide=False).render(made)
+    clean = proof_sheet(replace(edition, findings=()), guide=False).render(made)
+    assert "not to be published" not in clean
+
+
+def test_one_note_of_a_double_stop_is_marked(slips):
+    """A finding about one of two notes marks that one; about both, both."""
+    piece = slips.music.piece("reach")
+    sound = piece.music.bars[0].upper.sounds[0]
+    text = Source("lessons/second.md", "3:7+1:6")
+    pair = tuple(replace(sound.tones[0], span=text.span(*ends)) for ends in ((0, 3), (4, 7)))
+    bar = replace(
+        piece.music.bars[0], upper=replace(piece.music.bars[0].upper, sounds=(replace(sound, tones=pair),))
+    )
+    double = replace(piece, music=replace(piece.music, bars=(bar, *piece.music.bars[1:])))
+    edition = replace(
+        slips,
+        music=replace(
+            slips.music,
+            placed=tuple(
+                replace(each, piece=double) if each.piece.name == "reach" else each
+                for each in slips.music.placed
+            ),
+        ),
+    )
+    told = Finding("witness/names", Severity.ERROR, "m", text.span(4, 7), lick="reach", address="1.1")
+    one, both = bars_of(edition, [told, replace(told, span=text.span(0, 7))])
+    assert (one.written.score.tone, both.written.score.tone) == (2, None)
+
+
+@pytest.mark.parametrize(
+    ("title", "said"),
+    [
+        ("2:12: one fret lower is B", "string 2, fret 12"),
+        ("4:4~: one fret higher is the third", "string 4, fret 4"),
+        ("2:8b10: bent one half step higher is the third", "bent one half step higher is the third"),
+        ("write *", "write *"),
+    ],
+)
+def test_a_fix_has_a_guitarists_name(title, said):
+    """String and fret where that is all it changes."""
+    assert name_fix(Fix(title, ())) == said
+
+
+def test_code_stays_code():
+    """A word of the code at the head of a message keeps its small letter."""
+    assert sentence("rh has 4 entries for 5 sounds") == "rh has 4 entries for 5 sounds"
+    assert sentence("two-guitars.md has no heading") == "two-guitars.md has no heading"
+    assert sentence("the names row says B") == "The names row says B"
+    assert sentence("names has 3 entries") == "names has 3 entries"
 
 
 def test_what_could_not_be_made_is_left_out(slips):

@@ -13,11 +13,11 @@ from lickwright.checks import proof
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
 from lickwright.model.blocks import Chorus, Lick
-from lickwright.model.orders import Order, ScoreOrder
+from lickwright.model.orders import Engraved, Order, ScoreOrder, SoundOrder, System
 from lickwright.model.timeline import Book, resolve
 from lickwright.pages.edition import Edition
 from lickwright.pages.page import Page
-from lickwright.pages.proof_room import room_pages
+from lickwright.pages.proof_room import HEARD, room_pages
 from lickwright.pages.room import FAULTS, RIGHT, Room, Section, read_room, room_folder
 from lickwright.pages.shelf import ROOM
 from lickwright.pages.theme import read_theme
@@ -128,6 +128,11 @@ def unmade(_: Order) -> None:
     return None
 
 
+def drawn(order: Order) -> Engraved | None:
+    box = System("<svg></svg>", (), 9.0, 9.0)
+    return Engraved((box,)) if isinstance(order, ScoreOrder) else None
+
+
 def test_a_page_a_group(pages: tuple[Page, ...]) -> None:
     """The introduction with the contents, and a page for each group of rules."""
     groups = {f"proof-room/{group}.html" for group in GROUPS}
@@ -153,8 +158,33 @@ def test_nothing_on_a_page_is_named_twice(pages: tuple[Page, ...]) -> None:
         assert set(re.findall(r'href="#([^"]+)"', text)) <= set(ids), page.path
 
 
-def test_no_sound_is_made_for_the_room(pages: tuple[Page, ...]) -> None:
-    """A publish does not wait for it: notation alone, and in one width."""
-    orders = [order for page in pages for order in page.orders]
+def test_as_written_beside_as_meant(pages: tuple[Page, ...]) -> None:
+    """Where the twin has another bar it stands beside the faulty one, and is not drawn once more."""
+    page = next(page for page in pages if page.path.endswith("/harmony.html"))
+    text = page.render(drawn)
+    assert text.count("As meant, bar") >= 5
+    names = [order.for_lick for order in page.orders if isinstance(order, ScoreOrder)]
+    assert names.count("barn-door") == names.count("barn-door-mended") == names.count("barn-door-stands") == 1
+
+
+def test_what_the_ear_teaches_is_heard(pages: tuple[Page, ...]) -> None:
+    """Sounds of a few bars where they differ, in the groups of the ear; never a fault that is heard alone."""
+    heard = {page.path: [o for o in page.orders if isinstance(o, SoundOrder)] for page in pages}
+    groups = {Path(path).stem for path, orders in heard.items() if orders}
+    assert groups == HEARD
+    orders = [order for each in heard.values() for order in each]
+    assert 20 < len(orders) <= 60
+    assert all(len(order.music.bars) <= 2 for order in orders)
+    for each in heard.values():
+        licks = {order.for_lick for order in each}
+        alone = {n for n in licks if not n.endswith(RIGHT) and not licks & {n + end for end in RIGHT}}
+        assert alone == set()
+
+
+def test_without_sound_the_room_is_silent(room: Room) -> None:
+    """A site without sound has none here either."""
+    silent = room_pages(Edition(room.edition.course, Book(), room.edition.theme, sound=False))
+    orders = [order for page in silent for order in page.orders]
     assert all(isinstance(order, ScoreOrder) and order.width == "narrow" for order in orders)
     assert len(orders) > len(rules())
+    assert "data-sound" not in "".join(page.render(unmade) for page in silent)

@@ -12,6 +12,7 @@ from lickwright.building.proofing import Proofed
 from lickwright.building.publish import site_files, write
 from lickwright.building.results import fulfil
 from lickwright.building.workers import Failure
+from lickwright.findings import Severity
 
 MARK = "lessons"
 """A folder of every published site and of no proof sheet."""
@@ -24,7 +25,8 @@ class Sheet:
     Attributes:
         pages: Files of text written; 0 where there is no course to write about.
         made, kept: Scores and sounds made now, and found in the cache.
-        failures: What could not be made: the sheet stands without it.
+        failures: What could not be made: the sheet stands without it. Music with a fault that leaves nothing
+            to draw is none: its finding says why.
     """
 
     pages: int = 0
@@ -75,4 +77,20 @@ def make_sheet(
         with swap.new_site(folder) as place:
             for path, body in site_files(pages, look, results):
                 write(place, path, body)
-    return Sheet(len(pages), fulfilment.made, fulfilment.kept, fulfilment.failures)
+    unsound = _unsound(proofed)
+    failures = tuple(each for each in fulfilment.failures if each.job.order.for_lick not in unsound)
+    return Sheet(len(pages), fulfilment.made, fulfilment.kept, failures)
+
+
+def _unsound(proofed: Proofed) -> frozenset[str]:
+    """Names of the pieces whose music does not stand, and of what shows it."""
+    from lickwright.checks.catalogue import rules
+
+    known = rules()
+    faulty = {
+        finding.lick
+        for finding in proofed.proof.findings
+        if finding.severity is Severity.ERROR and finding.rule in known and not known[finding.rule].stettable
+    }
+    pieces = proofed.book.pieces if proofed.book else ()
+    return frozenset(faulty | {piece.name for piece in pieces if piece.of in faulty})

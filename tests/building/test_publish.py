@@ -81,7 +81,7 @@ def test_a_site_with_sound(course: Path, tmp_path: Path) -> None:
 
 
 def test_sounds_of_the_shelf(course: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """They are kept with it: a later publish writes them without making a page of it, a silent one does not."""
+    """They are kept with it: a later publish makes no page of it and writes them, a silent one does not."""
     asked: list[bool] = []
 
     def beside(edition: Edition) -> tuple[Page, ...]:

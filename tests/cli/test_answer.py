@@ -52,17 +52,17 @@ def ask(lickwright: Command, course: Path, *answers: str) -> str:
 
 
 def test_a_query_has_its_addresses(lickwright: Command, course: Path) -> None:
-    """Rule, music and place, what is found, the line, what would mend it, and room for an answer."""
+    """The gravest first: rule, music, place, what is found, the line, what would mend it, an arrow."""
     told = ask(lickwright, course)
     assert told.startswith("Queries on Landing\n")
-    assert re.search(r"^1\. harmony/unexplained · quoted 1\.4 · lessons/one\.md:7:25$", told, re.MULTILINE)
+    assert re.search(r"^2\. harmony/unexplained · quoted 1\.4 · lessons/one\.md:7:25$", told, re.MULTILINE)
     assert "mend: 3:2: one fret lower is the root" in told
     assert told.count("\n>\n") + told.endswith("\n>") == 3
 
 
 def test_answers_are_put_into_the_lessons(lickwright: Command, course: Path) -> None:
     """A stet goes behind the fields, with the margin of its quote; a repair and a text take the place."""
-    ask(lickwright, course, 'stet "it is meant"', "mend", "4:3")
+    ask(lickwright, course, "4:3", 'stet "it is meant"', "mend")
     outcome = lickwright("answer", "queries.txt")
     assert outcome.status == 0, outcome
     text = (course / "content" / "lessons" / "one.md").read_text(encoding="utf-8")

@@ -111,7 +111,7 @@ def finding_view(
         message=sentence(finding.message.rstrip(".")),
         figures=figures,
         roles=roles,
-        help=sentence(finding.help),
+        help=sentence(finding.help.rstrip(".")),
         lines=(
             *lines_of(finding.span, [label.span for label in finding.labels]),
             *_mending(finding),

@@ -19,6 +19,8 @@ FAR = 8
 ONWARD = (-3, 2)
 """Where a blue note that is reached by a half step goes on to: 3 b3 1, 6 b7 5; 2 b3 4, 6 b7 1."""
 RUBBING = frozenset({3, 6})
+FOREIGN = frozenset({1, 11})
+"""Half steps above a root that are no blue note outside a blues, whatever they are in the key."""
 
 
 def find_blue(at: Moment) -> Role | None:
@@ -28,7 +30,7 @@ def find_blue(at: Moment) -> Role | None:
     of_key = (at.pitch - at.setting.tonic) % 12 in BLUE_DEGREES
     above = (at.pitch - at.over.root) % 12
     of_chord = at.over.major_third and above in BLUE_DEGREES
-    if not (of_key or of_chord):
+    if not (of_key or of_chord) or (above in FOREIGN and at.setting.blues < 2):
         return None
     standing = at.long and at.ends_phrase and not at.note.curl
     return None if standing and at.over.major_third and above in RUBBING else Role.BLUE

@@ -15,12 +15,12 @@ def find_drone(at: Moment) -> Role | None:
 
     An open string is a drone with three strikes in its bar and the bars beside it, or with a let-ring
     bracket over the change; a fretted pitch of the key with three strikes among the notes
-    around it, other notes between them.
+    around it, other notes between them; a bass is one when it stays while the chord changes.
     """
     note = at.note
     if note.open and (_strikes(at, note) >= STRIKES or _rings_over_change(at, note)):
         return Role.DRONE
-    if note.lowest and any(n.lowest and n.pitch == at.pitch and n.chord != note.chord for n in at.line):
+    if note.lowest and _stays(at):
         return Role.DRONE
     return Role.DRONE if at.in_key and _returns(at) else None
 
@@ -39,6 +39,14 @@ def find_over_drone(at: Moment) -> Role | None:
     if (rise_in > 0) == (rise_out > 0):
         return Role.PASSING
     return Role.NEIGHBOUR if rise_in == -rise_out else None
+
+
+def _stays(at: Moment) -> bool:
+    """Whether the note of the bass beside it is the same, over another chord."""
+    return any(
+        near is not None and near.lowest and near.pitch == at.pitch and near.chord != at.note.chord
+        for near in (at.before, at.after)
+    )
 
 
 def _strikes(at: Moment, note: LineNote) -> int:

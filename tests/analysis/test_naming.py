@@ -72,3 +72,9 @@ def test_a_quarter_tone_curl_keeps_the_fretted_pitch() -> None:
     """``b15.5`` is printed as fret 15."""
     music = read("key: A major\n\nA | 2:15b15.5 - - - - - - -\n")
     assert [str(pitch) for pitch in spelled(music)[Address(1, 1), 1]] == ["D5", "D5"]
+
+
+def test_a_single_note_goes_to_the_nearest_tone_of_a_chord() -> None:
+    """A walk up into the bass of a chord is written with a sharp, whatever stands on top of it."""
+    walk = names("key: E major\n\nE7 B7 | 5:0 - 5:1 - 5:2+4:1+3:2+2:0 - - -\n")
+    assert walk[:2] == ["A2", "A#2"]

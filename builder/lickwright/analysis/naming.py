@@ -2,7 +2,7 @@
 
 Spelling goes along each voice: the melodic neighbours of a tone are the tone of the same rank in
 the sounds before and after (a chord's highest to the next one's highest), so that a chromatic note
-is written by where it goes.
+is written by where it goes. A single note and a chord are neighbours by the tone of it that lies nearest.
 """
 
 from __future__ import annotations
@@ -39,8 +39,13 @@ def spelled(music: Music) -> dict[tuple[Address, int], tuple[Pitch, ...]]:
             after = voice[number + 1][0].tones if number + 1 < len(voice) else ()
             for k, tone in enumerate(sound.tones, 1):
                 rank = _rank(sound.tones, tone)
+                near = tone.path[0] if len(sound.tones) == 1 and tone.path else None
                 names[sound.address, k] = _path(
-                    tone, music.key, chord, _neighbour(before, rank, last=True), _neighbour(after, rank)
+                    tone,
+                    music.key,
+                    chord,
+                    _neighbour(before, rank, near, last=True),
+                    _neighbour(after, rank, near),
                 )
     return names
 
@@ -76,10 +81,14 @@ def _rank(tones: Sequence[Tone], tone: Tone) -> int:
     return sum(1 for other in tones if other.path and other.path[0] > tone.path[0])
 
 
-def _neighbour(tones: Sequence[Tone], rank: int, *, last: bool = False) -> int | None:
+def _neighbour(
+    tones: Sequence[Tone], rank: int, near: Fraction | None = None, *, last: bool = False
+) -> int | None:
     paths = sorted((tone.path for tone in tones if tone.path), key=lambda path: path[0], reverse=True)
     if not paths:
         return None
+    if near is not None and len(paths) > 1:
+        return _whole(min(paths, key=lambda path: abs(path[0] - near)), -1 if last else 0)
     return _whole(paths[min(rank, len(paths) - 1)], -1 if last else 0)
 
 

@@ -241,7 +241,7 @@ def score_of(
         bar_names=tuple(bar_name(bar) for bar in music.bars),
         notes=(*said, *notes),
         turn=turn,
-        why=why_it_fits(music, analysis),
+        why=why_it_fits(music, analysis, piece.stets),
     )
 
 

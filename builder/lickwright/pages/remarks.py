@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from lickwright.analysis.classifier import Analysis, analyse, list_roles
-from lickwright.analysis.commentary import NoteRemark, Remark, comment, in_bar
+from lickwright.analysis.commentary import NoteRemark, Remark, comment
+from lickwright.analysis.role import Role
 from lickwright.model.address import Address
-from lickwright.model.music import Music, Piece
+from lickwright.model.fields import Stet
+from lickwright.model.music import Music, MusicBar, Piece
 from lickwright.pages.counting import capital, signs
 from lickwright.pages.margin import RoleMark, bar_margins
 
@@ -50,24 +52,76 @@ class RoleLine:
         return tuple(note for note in self.notes if note.meant)
 
 
-def why_it_fits(music: Music, analysis: Analysis) -> tuple[str, ...]:
-    """Return what the notes of each bar do, ``Bar 2: chromatic walk up to the third; the root``.
+def why_it_fits(music: Music, analysis: Analysis, stets: Sequence[Stet] = ()) -> tuple[str, ...]:
+    """Return what the notes of each bar do: ``Bars 2 and 3: chromatic walk up to the third.``.
 
-    A bar in which nothing begins is left out: what is said of the one before goes on in it.
+    A bar in which nothing begins is taken in with the one before, whose words go on in it. What only an
+    editor reads is left out: that nothing explains a note, or that there is no chord to fit.
+
+    Args:
+        music: Of the piece.
+        analysis: Of the same.
+        stets: A note without a role for which one stands is said to be outside on purpose.
     """
-    remarks = comment(analysis)
-    said = []
+    remarks = [(remark, text) for remark in comment(analysis) if (text := _to_student(remark, stets))]
+    said: list[_Bars] = []
     for bar in music.bars:
-        above, below = (in_bar(remarks, bar.number, lower=lower) for lower in (False, True))
-        if text := join_remarks(above, below):
-            said.append(f"{f'Bar {bar.number}' if bar.number else 'Pickup'}: {text}.")
-    return tuple(said)
+        begin = [(remark, text) for remark, text in remarks if remark.first.bar == bar.number]
+        above, below = ([text for remark, text in begin if remark.lower is lower] for lower in (False, True))
+        if text := join_remarks(above, below, alone=all(remark.lower for remark, _ in remarks)):
+            said.append(_Bars(bar.number, bar.number, text))
+        elif said and _goes_on([remark for remark, _ in remarks], bar, said[-1]):
+            said[-1] = _Bars(said[-1].first, bar.number, said[-1].text)
+    return tuple(f"{bars.name}: {bars.text}." for bars in said)
 
 
-def join_remarks(above: Sequence[Remark], below: Sequence[Remark]) -> str:
-    """Return remarks on one bar as one sentence without its full stop, the lower voice last."""
-    parts = ["; ".join(remark.text for remark in remarks) for remarks in (above, below)]
-    if parts[1]:
+@dataclass(frozen=True, slots=True)
+class _Bars:
+    """What is said of some bars in a row."""
+
+    first: int
+    last: int
+    text: str
+
+    @property
+    def name(self) -> str:
+        if self.first == self.last:
+            return f"Bar {self.first}" if self.first else "Pickup"
+        word = "and" if self.last == self.first + 1 else "to"
+        return f"Bars {self.first} {word} {self.last}" if self.first else f"Pickup {word} bar {self.last}"
+
+
+def _goes_on(remarks: Sequence[Remark], bar: MusicBar, before: _Bars) -> bool:
+    """Whether a remark, or the note it ends on, lasts into a bar in which none begins."""
+    if before.last + 1 != bar.number:
+        return False
+    if any(remark.first.bar < bar.number <= remark.last.bar for remark in remarks):
+        return True
+    held = any(value.tied for line in bar.lines for value in line.values)
+    return held and not any(line.sounds for line in bar.lines)
+
+
+def _to_student(remark: Remark, stets: Sequence[Stet]) -> str:
+    if Role.NO_CHORD.value in remark.roles:
+        return ""
+    if not remark.doubt:
+        return remark.text
+    meant = any(
+        stet.rule.startswith("harmony/")
+        and (stet.address is None or stet.address in {Address(note.address.bar), note.address})
+        for stet in stets
+        for note in remark.notes
+    )
+    return f"{remark.text}, outside on purpose" if meant else ""
+
+
+def join_remarks(above: Sequence[str], below: Sequence[str], *, alone: bool = False) -> str:
+    """Return remarks on one bar as one sentence without its full stop, the lower voice last.
+
+    ``alone``: no upper voice stands over the lower one.
+    """
+    parts = ["; ".join(above), "; ".join(below)]
+    if parts[1] and not alone:
         parts[1] = f"below it {parts[1]}"
     return "; ".join(filter(None, parts))
 
@@ -94,9 +148,10 @@ def role_line(reading: Reading, at: Address) -> RoleLine | None:
     if not remarks:
         return None
     margin = bar_margins(piece.music, list_roles(analysis))[at.bar]
-    above, below = ([r for r in remarks if r.lower is lower] for lower in (False, True))
+    above, below = ([r.proof for r in remarks if r.lower is lower] for lower in (False, True))
+    alone = all(remark.lower for remark in reading.remarks)
     notes = tuple(_note(note, at) for r in remarks for note in r.notes if note.address.bar == at.bar)
-    return RoleLine(margin.roles, margin.low, capital(join_remarks(above, below)), notes)
+    return RoleLine(margin.roles, margin.low, capital(join_remarks(above, below, alone=alone)), notes)
 
 
 def _note(note: NoteRemark, at: Address) -> NoteLine:

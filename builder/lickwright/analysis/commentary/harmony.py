@@ -1,22 +1,18 @@
-"""Remarks on notes that the chord or the key explains: arpeggios, pentatonics, single notes."""
+"""Remarks on scales of five notes, and on what stands over no chord."""
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from lickwright.analysis.commentary.item import Item
-from lickwright.analysis.commentary.shape import run_of_singles
-from lickwright.analysis.commentary.words import list_words
+from lickwright.analysis.commentary.walk import run_of_singles
 from lickwright.analysis.role import Role
 from lickwright.theory.chord import Chord
 
 MAJOR_PENTATONIC = frozenset({0, 2, 4, 7, 9})
+MINOR_PENTATONIC = frozenset({0, 3, 5, 7, 10})
 BLUES_SCALE = frozenset({0, 3, 5, 6, 7, 10})
 PLAIN = (Role.CHORD_TONE, Role.TENSION, Role.SCALE_TONE, Role.WEAK, Role.PASSING)
-MOST = 4
-"""Notes that are named one by one."""
 DIFFERENT = 3
-"""Tones of a chord that make an arpeggio, notes of a blues scale."""
+"""Notes of a blues scale."""
 RARE = 5
 """A sixth or ninth in so many notes, at the least, makes an arpeggio a pentatonic."""
 SHORTEST_SCALE = 4
@@ -43,20 +39,27 @@ def _over_one_chord(items: tuple[Item, ...], first: int, roles: tuple[Role, ...]
 
 
 def say_pentatonic(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Four notes or more of the chord's major pentatonic, the sixth or ninth among them."""
+    """The chord's own pentatonic: all five notes of it, or four of which two are no chord tones.
+
+    With one such note it is an arpeggio still.
+    """
     chord = items[first].top.chord
-    if not isinstance(chord, Chord) or not chord.has_major_third:
+    if not isinstance(chord, Chord):
         return None
+    minor = 3 in chord.quality.tones and not chord.has_major_third
+    if not minor and not chord.has_major_third:
+        return None
+    scale = MINOR_PENTATONIC if minor else MAJOR_PENTATONIC
     last = _over_one_chord(items, first, PLAIN)
-    while last > first and not {i.top.interval for i in items[first:last]} <= MAJOR_PENTATONIC:
+    while last > first and not {i.top.interval for i in items[first:last]} <= scale:
         last -= 1
     degrees = {item.top.interval for item in items[first:last]}
-    colours = sum(item.top.interval in (2, 9) for item in items[first:last])
-    if colours * RARE < last - first:
+    colours = [item.top.interval for item in items[first:last] if item.role is not Role.CHORD_TONE]
+    if len(colours) * RARE < last - first or not colours or len(degrees) < SHORTEST_SCALE:
         return None
-    if last - first < SHORTEST_SCALE or not degrees & {2, 9} or len(degrees) < SHORTEST_SCALE:
+    if len(degrees) < len(scale) and len({*colours}) < 2:
         return None
-    return last - first, f"{chord.root.display} major pentatonic"
+    return last - first, f"{chord.root.display} {'minor' if minor else 'major'} pentatonic"
 
 
 def say_blues_scale(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
@@ -80,46 +83,3 @@ def say_blues_scale(items: tuple[Item, ...], first: int) -> tuple[int, str] | No
     if len(pitches) < DIFFERENT:
         return None
     return last - first, f"{key.tonic.display} {'blues scale' if 6 in pitches else 'minor pentatonic'}"
-
-
-def say_arpeggio(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Three different chord tones or more in a row."""
-    chord = items[first].top.chord
-    last = _over_one_chord(items, first, (Role.CHORD_TONE,))
-    row = items[first:last]
-    if not isinstance(chord, Chord) or len({item.top.interval for item in row}) < DIFFERENT:
-        return None
-    moves = [b.pitch - a.pitch for a, b in pairwise(row)]
-    way = " up" if all(m > 0 for m in moves) else " down" if all(m < 0 for m in moves) else ""
-    return len(row), f"arpeggio of {chord.display}{way}"
-
-
-def say_notes(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Up to three notes, named: ``root and fifth``; a note that is repeated is so called."""
-    item = items[first]
-    last = max(first + 1, min(_over_one_chord(items, first, PLAIN[:4]), first + MOST))
-    while last - first > 1 and _begins_figure(items, last):
-        last -= 1
-    row = items[first:last]
-    if len({i.pitch for i in row}) == 1 and len(row) > 1:
-        return len(row), f"the {item.degree}, repeated"
-    if len(row) == 1:
-        return 1, _one(item)
-    names = [i.degree for i in row]
-    return len(row), list_words([name for n, name in enumerate(names) if n == 0 or name != names[n - 1]])
-
-
-def _begins_figure(items: tuple[Item, ...], index: int) -> bool:
-    """Whether the note before an index belongs with what follows: the start of a neighbour figure."""
-    return index < len(items) and items[index].role is Role.NEIGHBOUR and items[index].joined
-
-
-def _one(item: Item) -> str:
-    name = f"the {item.degree}"
-    match item.role:
-        case Role.TENSION:
-            return f"{name}, a colour"
-        case Role.SCALE_TONE | Role.WEAK:
-            return f"{name} of the scale"
-        case _:
-            return name

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lickwright.analysis.commentary.words import name_degree
 from lickwright.analysis.entries import Analysis, list_roles
@@ -12,6 +12,10 @@ from lickwright.analysis.moment import Setting
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.theory.chord import Chord
 from lickwright.theory.key import Key
+
+NEAR = 3
+"""Notes within which two thirds are told apart."""
+MAJOR_THIRD = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +27,8 @@ class Item:
         joined: Whether it follows the item before without a rest longer than a beat.
         next_chord: The chord that comes after the one it stands over, where there is one.
         key: Of the piece.
+        held: The chord that comes in while it sounds, where one does.
+        both_thirds: Whether the minor and the major third of its chord stand near it.
     """
 
     roles: tuple[RoleOf, ...]
@@ -30,6 +36,8 @@ class Item:
     joined: bool
     next_chord: Chord | None
     key: Key
+    held: Chord | None = None
+    both_thirds: bool = False
 
     @property
     def top(self) -> RoleOf:
@@ -64,7 +72,15 @@ class Item:
     @property
     def degree(self) -> str:
         """The highest note's degree in words, without an article."""
-        return name_degree(self.top.degree, self.top.chord)
+        return self.name(self.top)
+
+    def name(self, role: RoleOf) -> str:
+        """Return the degree of one of its notes in words, without an article."""
+        return name_degree(role.degree, role.chord, both_thirds=self.both_thirds)
+
+    def over(self, other: Item) -> bool:
+        """Whether it stands over the same chord as another."""
+        return self.top.chord.same_as(other.top.chord)
 
     @property
     def at_rest(self) -> bool:
@@ -87,7 +103,7 @@ def list_items(analysis: Analysis) -> tuple[tuple[Item, ...], ...]:
     for roles in sounds.values():
         voice = voices[roles[0].address.lower]
         voice.append(_item(analysis.setting, roles, played, voice))
-    return tuple(_in_order(voice) for voice in voices if voice)
+    return tuple(_with_thirds(_in_order(voice)) for voice in voices if voice)
 
 
 def _item(
@@ -102,7 +118,26 @@ def _item(
     symbol = after.symbol if after is not None else None
     gap = notes[0].start - max(note.end for note in voice[-1].notes) if voice else 0
     joined = bool(voice) and gap <= setting.beat
-    return Item(tuple(roles), notes, joined, symbol if isinstance(symbol, Chord) else None, setting.key)
+    coming = symbol if isinstance(symbol, Chord) else None
+    held = coming if after is not None and notes[0].end > after.start else None
+    return Item(tuple(roles), notes, joined, coming, setting.key, held)
+
+
+def _with_thirds(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Mark what stands over a minor chord with both its thirds near."""
+    found = list(items)
+    for index, item in enumerate(items):
+        if not any(role.interval == MAJOR_THIRD for role in item.roles) or not _minor(item):
+            continue
+        for near in range(max(0, index - NEAR), min(len(items), index + NEAR + 1)):
+            if items[near].over(item):
+                found[near] = replace(found[near], both_thirds=True)
+    return tuple(found)
+
+
+def _minor(item: Item) -> bool:
+    chord = item.top.chord
+    return isinstance(chord, Chord) and 3 in chord.quality.tones and not chord.has_major_third
 
 
 def _in_order(items: list[Item]) -> tuple[Item, ...]:

@@ -1,12 +1,12 @@
-"""Remarks on notes that lead: suspension, anticipation, enclosure, neighbour, approach, blue note."""
+"""Remarks on notes that lead: enclosure, neighbour, turn, approach, bend, blue note."""
 
 from __future__ import annotations
 
 from itertools import pairwise
 
 from lickwright.analysis.commentary.item import Item
-from lickwright.analysis.commentary.shape import goal
-from lickwright.analysis.commentary.words import name_of, name_step
+from lickwright.analysis.commentary.walk import goal, say_walk
+from lickwright.analysis.commentary.words import name_of, name_step, times
 from lickwright.analysis.role import Role
 from lickwright.model.slots import JoinKind
 
@@ -21,39 +21,11 @@ def following(items: tuple[Item, ...], index: int) -> Item | None:
     return after if after is not None and after.joined and after.single else None
 
 
-def say_suspension(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """``4-3 suspension``: the held-over note and the one it gives way to."""
-    item, after = items[first], following(items, first)
-    if item.role not in (Role.SUSPENSION, Role.RETARDATION) or after is None:
-        return None
-    over, to = item.top.degree.strip("b#"), after.top.degree.strip("b#")
-    if (over, to) == ("2", "1"):
-        over = "9"
-        to = "8"
-    if to == "1":
-        to = "8"
-    return 2, f"{over}-{to} {item.role.value}"
-
-
-def say_anticipation(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """``anticipates D: its third``; several notes early are one push."""
-    last = first
-    while (
-        last < len(items) and items[last].role is Role.ANTICIPATION and (last == first or items[last].joined)
-    ):
-        last += 1
-    chord = items[first].next_chord
-    if last == first or chord is None:
-        return None
-    names = [name_of(item.pitch, chord) for item in items[first:last]]
-    return last - first, f"anticipates {chord.display}: its {' and '.join(dict.fromkeys(names))}"
-
-
 def say_enclosure(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     """Two to four notes round the one they lead to."""
     for count in (4, 3, 2):
         last = first + count
-        if last >= len(items) or not items[last].at_rest:
+        if last >= len(items) or items[last].role not in (Role.CHORD_TONE, Role.ANTICIPATION):
             continue
         around = items[first:last]
         if not all(item.single for item in (*around, items[last])):
@@ -70,17 +42,68 @@ def say_enclosure(items: tuple[Item, ...], first: int) -> tuple[int, str] | None
     return None
 
 
+LONG_WALK = 4
+"""Notes of a walk that begins on a neighbour and is the better word for it."""
+
+
 def say_neighbour(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """A note, a step away, and the note again."""
-    middle = following(items, first)
+    """A note, a step away, and the note again, once or several times."""
+    text = _neighbour(items, first)
+    if text is None:
+        return None
+    walk = say_walk(items, first + 1)
+    if walk is not None and walk[0] >= LONG_WALK:
+        return None
+    last = first + 2
+    while _neighbour(items, last) == text:
+        last += 2
+    count = (last - first) // 2
+    return last - first + 1, text if count == 1 else f"{text}, {times(count)}"
+
+
+def say_turn(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
+    """A note with its neighbour, answered each time by the same note: twice or more."""
+    text = _neighbour(items, first)
+    if text is None:
+        return None
+    pitches = [item.pitch for item in items[first : first + CELL]]
+    last = first
+    while [item.pitch for item in items[last : last + CELL]] == pitches and _answered(items, last):
+        last += CELL
+    count = (last - first) // CELL
+    if count < 2:
+        return None
+    return last - first, f"{text}, answered by the {items[first + CELL - 1].degree}, {times(count)}"
+
+
+CELL = 4
+"""Notes of a turn with its answer."""
+
+
+def _answered(items: tuple[Item, ...], first: int) -> bool:
+    cell = items[first : first + CELL]
+    if len(cell) < CELL or _neighbour(items, first) is None:
+        return False
+    answer = cell[-1]
+    return answer.single and answer.joined and answer.at_rest and answer.pitch != cell[0].pitch
+
+
+def _neighbour(items: tuple[Item, ...], first: int) -> str | None:
+    if first >= len(items):
+        return None
+    item, middle = items[first], following(items, first)
     back = following(items, first + 1) if middle is not None else None
-    if middle is None or back is None or not items[first].single:
+    if middle is None or back is None or not item.single or back.pitch != item.pitch:
         return None
-    if middle.role is not Role.NEIGHBOUR or back.pitch != items[first].pitch:
+    if middle.role in (Role.CHORD_TONE, Role.UNEXPLAINED) or middle.bend or middle.note.curl:
         return None
-    side = "above" if middle.pitch > back.pitch else "below"
-    size = name_step(middle.pitch - back.pitch)
-    return 3, f"the {back.degree} with its neighbour a {size} {side}"
+    if not 1 <= abs(middle.pitch - item.pitch) <= 2 or Role.UNEXPLAINED in (item.role, back.role):
+        return None
+    if middle.role is not Role.NEIGHBOUR and back.role is not Role.CHORD_TONE:
+        return None
+    side = "above" if middle.pitch > item.pitch else "below"
+    size = name_step(middle.pitch - item.pitch)
+    return f"{goal(items, first, first + 2)} with its neighbour a {size} {side}"
 
 
 def say_approach(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
@@ -90,15 +113,27 @@ def say_approach(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
         return None
     if item.role is Role.APPOGGIATURA:
         return 2, f"leans on the {item.degree}, resolves to {goal(items, first, first + 1)}"
-    leads = item.role is Role.APPROACH or (item.role is Role.RESOLVED and after.at_rest)
     move = after.pitch - item.pitch
+    by = f"{how} " if (how := _linked(after)) else ""
+    leads = item.role in (Role.APPROACH, Role.RESOLVED) or (by and item.top.chromatic)
     if not leads or not 1 <= abs(move) <= 2 or not after.at_rest:
         return None
-    link = after.note.sound.tones[after.note.tone].link
-    by = f"{_BY[link]} " if link in _BY else ""
     if item.top.chromatic and not by:
         return 2, f"a {name_step(move)} {'up' if move > 0 else 'down'} into {goal(items, first, first + 1)}"
     return 2, f"{item.degree} {by or 'leading '}into {goal(items, first, first + 1)}"
+
+
+def say_slurred(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
+    """An approach by half step that is hammered, pulled or slid."""
+    after = following(items, first)
+    if after is None or not _linked(after) or abs(after.pitch - items[first].pitch) != 1:
+        return None
+    return say_approach(items, first) if after.role is Role.CHORD_TONE else None
+
+
+def _linked(item: Item) -> str:
+    link = item.note.sound.tones[item.note.tone].link
+    return _BY.get(link, "") if link is not None and item.note.turn == 0 else ""
 
 
 def say_blue(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
@@ -124,31 +159,29 @@ def say_bend(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
         verb = "let down" if items[last].pitch < items[last - 1].pitch else "on"
         words.append(f"{verb} to the {items[last].degree}")
         last += 1
-    reason = ": nothing explains it" if Role.UNEXPLAINED in {i.role for i in items[first:last]} else ""
-    return last - first, ", ".join(words) + reason
+    return last - first, ", ".join(words)
 
 
 def say_other(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     """A note that stands for itself."""
-    item, after = items[first], following(items, first)
+    item = items[first]
     name = item.degree
     match item.role:
         case Role.ANTICIPATION if item.next_chord is not None:
-            return 1, f"{name_of(item.pitch, item.next_chord)} of {item.next_chord.display}, early"
+            return 1, f"the {name_of(item.pitch, item.next_chord)} of {item.next_chord.display}, early"
         case Role.UNEXPLAINED:
-            return 1, f"{name}: nothing explains it"
+            return 1, f"the {name}"
         case Role.ESCAPE:
-            return 1, f"{name}, an escape tone"
+            return 1, f"the {name}, an escape tone"
         case Role.CAMBIATA:
-            return 1, f"{name}, a cambiata"
+            return 1, f"the {name}, a cambiata"
         case Role.DRONE:
-            return 1, f"{name}, a drone" if not item.note.open else f"{name}, an open string that rings on"
-        case Role.PASSING if after is not None:
-            return 1, f"{name} in passing"
-        case Role.RESOLVED:
-            return 1, f"{name}, resolved"
+            return (
+                1,
+                f"the {name}, a drone" if not item.note.open else f"the {name}, an open string that rings on",
+            )
         case Role.PATTERN | Role.PARALLEL | Role.ENCLOSURE | Role.APPROACH | Role.NEIGHBOUR:
-            return 1, f"{name}, {_WORDS[item.role]}"
+            return 1, f"the {name}, {_WORDS[item.role]}"
         case _:
             return None
 

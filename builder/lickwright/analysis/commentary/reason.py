@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lickwright.analysis.commentary.item import Item
-from lickwright.analysis.commentary.words import name_degree, name_of, name_step
+from lickwright.analysis.commentary.words import name_of, name_step
 from lickwright.analysis.role import Role, RoleOf
 
 _PLAIN = {
@@ -32,7 +32,7 @@ def say_why(items: tuple[Item, ...], index: int, number: int) -> str:
     """
     item = items[index]
     role = item.roles[number]
-    name, chord = name_degree(role.degree, role.chord), role.chord.display
+    name, chord = item.name(role), role.chord.display
     match role.role:
         case Role.CHORD_TONE:
             return f"the {name} of {chord}"
@@ -57,7 +57,7 @@ def _led(items: tuple[Item, ...], index: int, number: int) -> str:
         return f"{_article(role)} {role.role.value}"
     to = after.roles[-1] if number and number == len(items[index].roles) - 1 else after.roles[0]
     move = to.pitch - role.pitch
-    name = name_degree(to.degree, to.chord)
+    name = after.name(to)
     if not 1 <= abs(move) <= 2:
         return f"{_article(role)} {role.role.value}"
     verb = "rises" if move > 0 else "falls"

@@ -46,6 +46,7 @@ class Remark:
         roles: The role word of each sound. ``degrees``: its degree, of a double stop joined: ``3+5``.
         text: What they do: ``chromatic walk up to the third``.
         notes: Every pitch by itself.
+        doubt: What an editor reads after it: ``nothing explains it``; else empty.
     """
 
     first: Address
@@ -54,6 +55,12 @@ class Remark:
     degrees: tuple[str, ...]
     text: str
     notes: tuple[NoteRemark, ...]
+    doubt: str = ""
+
+    @property
+    def proof(self) -> str:
+        """The text as an editor reads it, with its doubt."""
+        return f"{self.text}: {self.doubt}" if self.doubt else self.text
 
     @property
     def lower(self) -> bool:

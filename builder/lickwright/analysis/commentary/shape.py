@@ -1,107 +1,95 @@
-"""Remarks on longer shapes: walks along the scale or by half steps, drones, cells that are moved."""
+"""Remarks on longer shapes: drones, cells that are moved."""
 
 from __future__ import annotations
 
 from itertools import pairwise
 
 from lickwright.analysis.commentary.item import Item
+from lickwright.analysis.commentary.walk import SHORTEST, run_of_singles
 from lickwright.analysis.commentary.words import name_step
 from lickwright.analysis.role import Role
-from lickwright.theory.chord import Chord
 
-SHORTEST = 3
-"""Notes that make a walk, strikes that make a drone."""
-
-
-def run_of_singles(items: tuple[Item, ...], first: int) -> int:
-    """Return the index after the single notes, joined, that begin at one."""
-    last = first
-    while last < len(items) and items[last].single and (last == first or items[last].joined):
-        last += 1
-    return last
-
-
-def goal(items: tuple[Item, ...], first: int, last: int) -> str:
-    """Return the note a figure ends on: ``the third``, over a new chord ``the third of D``."""
-    start, end = items[first].top.chord, items[last].top.chord
-    of = f" of {end.display}" if isinstance(end, Chord) and not end.same_as(start) else ""
-    return f"the {items[last].degree}{of}"
-
-
-def say_walk(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Three notes or more by step one way: along the scale, or with half steps out of it."""
-    end = run_of_singles(items, first)
-    last = first
-    while last + 1 < end:
-        move = items[last + 1].pitch - items[last].pitch
-        if not 1 <= abs(move) <= 2 or (last > first and (move > 0) != _rises(items, first)):
-            break
-        last += 1
-    while last - first >= SHORTEST and not items[last].at_rest:
-        last -= 1
-    if last - first + 1 < SHORTEST or not _apart(items, first, last):
-        return None
-    way = "up" if _rises(items, first) else "down"
-    count = last - first + 1
-    to = f" to {goal(items, first, last)}" if items[last].at_rest else ""
-    moves = [abs(b.pitch - a.pitch) for a, b in pairwise(items[first : last + 1])]
-    chromatic = any(item.top.chromatic for item in items[first:last])
-    if all(move == 1 for move in moves):
-        return count, f"half steps {way}{to}" if not chromatic else f"chromatic walk {way}{to}"
-    if chromatic and any(a == b == 1 for a, b in pairwise(moves)):
-        return count, f"walks {way} with half steps{to}"
-    if any(item.role is Role.BLUE or item.top.chromatic for item in items[first : last + 1]):
-        return count, f"walks {way}{to}"
-    return count, f"walks {way} the scale{to}"
-
-
-def say_chromatic_walk(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """A walk whose second note is chromatic."""
-    second = items[first + 1] if first + 1 < len(items) else None
-    return say_walk(items, first) if second is not None and second.top.chromatic else None
-
-
-def _rises(items: tuple[Item, ...], first: int) -> bool:
-    return items[first + 1].pitch > items[first].pitch
-
-
-def _apart(items: tuple[Item, ...], first: int, last: int) -> bool:
-    """Whether some note of it is no chord tone: else it is part of an arpeggio."""
-    return any(item.role is not Role.CHORD_TONE for item in items[first : last + 1])
+STRIKES = 3
+"""Of one pitch, that make a drone."""
+WIDEST = 4
+"""Half steps from note to note of a line against an open string; by step against a stopped one."""
 
 
 def say_drone(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """A pitch struck three times or more, other notes between, or in the bass again and again."""
+    """A pitch struck three times or more, a line on other strings between its strokes.
+
+    One note stands between two strokes, of an open string one or two. The line keeps to one side of it
+    and is no arpeggio with it.
+    """
     end = run_of_singles(items, first)
     for start in (first, first + 1):
         if start >= end:
             break
-        pitch, last = items[start].pitch, start
-        while last + 2 < end and items[last + 2].pitch == pitch and items[last + 1].pitch != pitch:
-            last += 2
-        strikes = (last - start) // 2 + 1
-        if strikes < SHORTEST:
+        last = _strike_on(items, start, end)
+        between = [items[i].pitch for i in range(first, last) if items[i].pitch != items[start].pitch]
+        row = items[first : last + 1]
+        strikes = sum(item.pitch == items[start].pitch for item in row)
+        if strikes < STRIKES or all(item.role is Role.CHORD_TONE for item in row):
             continue
-        between = [items[i].pitch for i in range(first, last) if items[i].pitch != pitch]
-        if not _is_drone(items[start], between):
+        if not _on_other_strings(items[start], row):
             continue
-        if last + 1 < end and len(between) >= 2 and items[last + 1].at_rest and _steps(items, last):
+        if Role.UNEXPLAINED in {item.role for item in row} or not _is_drone(items[start], between):
+            continue
+        tail = ""
+        while last + 1 < end and _steps(items, last + 1, between[-1]):
             last += 1
             between.append(items[last].pitch)
-        return last - first + 1, f"drone on {_string(items[start])}{_against(between)}"
+        if last + 1 == end and (reached := _under(items, end, items[start].pitch, between[-1])):
+            last += 1
+            tail = f" to the {reached}"
+        return last - first + 1, f"drone on {_string(items[start])}{_against(between)}{tail}"
     return None
+
+
+def _strike_on(items: tuple[Item, ...], start: int, end: int) -> int:
+    """The index of the last strike, with one or two other notes before each."""
+    last, pitch = start, items[start].pitch
+    while True:
+        for gap in (2, 3) if items[start].note.open else (2,):
+            between = items[last + 1 : last + gap]
+            if (
+                last + gap < end
+                and items[last + gap].pitch == pitch
+                and all(i.pitch != pitch for i in between)
+            ):
+                last += gap
+                break
+        else:
+            return last
 
 
 def _is_drone(item: Item, between: list[int]) -> bool:
     """Whether a line of two pitches or more keeps to one side of it, and leaves it by more than a step."""
     sides = {pitch > item.pitch for pitch in between}
     apart = any(abs(pitch - item.pitch) > 2 for pitch in between)
-    return len({*between}) > 1 and len(sides) == 1 and apart
+    widest = WIDEST if item.note.open else 2
+    near = all(abs(b - a) <= widest for a, b in pairwise(between))
+    return len({*between}) > 1 and len(sides) == 1 and apart and near
 
 
-def _steps(items: tuple[Item, ...], last: int) -> bool:
-    """Whether the line goes on by step across the last strike."""
-    return items[last + 1].joined and 1 <= abs(items[last + 1].pitch - items[last - 1].pitch) <= 2
+def _steps(items: tuple[Item, ...], index: int, before: int) -> bool:
+    """Whether the line goes on by step across the last strike, or repeats its note."""
+    item = items[index]
+    return item.joined and (item.pitch == before or (item.at_rest and abs(item.pitch - before) <= 2))
+
+
+def _under(items: tuple[Item, ...], index: int, drone: int, before: int) -> str:
+    """The degree that a line steps to when it meets the drone in a double stop."""
+    item = items[index] if index < len(items) else None
+    if item is None or not item.joined or drone not in {role.pitch for role in item.roles}:
+        return ""
+    to = [role for role in item.roles if 1 <= abs(role.pitch - before) <= 2]
+    return item.name(to[0]) if len(item.roles) == 2 and to else ""
+
+
+def _on_other_strings(drone: Item, row: tuple[Item, ...]) -> bool:
+    strings = {item.note.sound.tones[item.note.tone].string for item in row if item.pitch != drone.pitch}
+    return drone.note.sound.tones[drone.note.tone].string not in strings
 
 
 def _string(item: Item) -> str:

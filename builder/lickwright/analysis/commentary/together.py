@@ -1,37 +1,13 @@
-"""Remarks on notes struck together: double stops one by one or in a row, chords."""
+"""Remarks on notes struck together: chords, double stops one by one, unison bends, the shuffle."""
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from lickwright.analysis.commentary.item import Item
-from lickwright.analysis.commentary.words import list_words, name_degree
+from lickwright.analysis.commentary.words import list_words, times
 from lickwright.analysis.role import Role
 from lickwright.theory.chord import Chord
 
-_FAMILIES = {
-    3: "thirds", 4: "thirds", 5: "fourths", 7: "fifths", 8: "sixths", 9: "sixths", 12: "octaves",
-    15: "tenths", 16: "tenths",
-}  # fmt: skip
 _BOOGIE = (7, 9, 10)
-
-
-def say_double_stops(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """Two double stops or more of one kind in a row: ``sixths walking down by half steps``."""
-    family = _family(items[first])
-    if family is None:
-        return None
-    last = first
-    while last + 1 < len(items) and items[last + 1].joined and _family(items[last + 1]) == family:
-        last += 1
-    if last == first:
-        return None
-    row = items[first : last + 1]
-    moves = [b.pitch - a.pitch for a, b in pairwise(row)]
-    text = f"{family} {_way(moves)}"
-    if row[-1].top.role is Role.CHORD_TONE and any(moves):
-        text += f" to the {_degrees(row[-1])}"
-    return len(row), text
 
 
 def say_boogie(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
@@ -47,40 +23,45 @@ def say_boogie(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     return last - first, f"{list_words(names)} in turn over the root"
 
 
-def _way(moves: list[int]) -> str:
-    if not any(moves):
-        return "repeated"
-    steps = " by half steps" if all(abs(move) == 1 for move in moves) else ""
-    if all(move >= 0 for move in moves):
-        return f"walking up{steps}"
-    return f"walking down{steps}" if all(move <= 0 for move in moves) else "in parallel"
+def say_unison_bend(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
+    """A string bent to the pitch of another that sounds with it, once or several times."""
+    if not _unison_bend(items[first]):
+        return None
+    last = first + 1
+    while last < len(items) and _unison_bend(items[last]) and items[last].pitch == items[first].pitch:
+        if not items[last].over(items[first]):
+            break
+        last += 1
+    count = last - first
+    return count, f"unison bend to the {items[first].degree}" + (f", {times(count)}" if count > 1 else "")
+
+
+def _unison_bend(item: Item) -> bool:
+    return (
+        not item.single
+        and len({role.pitch for role in item.roles}) == 1
+        and any(note.bent for note in item.notes)
+    )
 
 
 def say_chord(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """One double stop, ``third and fifth together``, or a chord."""
+    """One double stop, ``third and fifth of A together``, or a chord."""
     item = items[first]
     if item.single:
         return None
     chord = item.top.chord
-    names = _degrees(item)
+    names = name_all(item)
+    home = all(role.role is Role.CHORD_TONE for role in item.roles) and isinstance(chord, Chord)
     if len({role.interval for role in item.roles}) > 2 and isinstance(chord, Chord):
-        if all(role.role is Role.CHORD_TONE for role in item.roles):
+        if home:
             return 1, f"the chord of {chord.display}"
         return 1, f"over {chord.display} the {names} together"
-    return 1, f"{names} together" if len(item.roles) > 1 and " and " in names else f"{names} doubled"
+    of = f" of {chord.display}" if home else ""
+    if " and " in names:
+        return 1, f"{names}{of} together"
+    return 1, f"the {names}{of}{' in octaves' if len({r.pitch for r in item.roles}) > 1 else ' doubled'}"
 
 
-def _degrees(item: Item) -> str:
-    """From the lowest up, each once."""
-    names: list[str] = []
-    for role in reversed(item.roles):
-        name = name_degree(role.degree, role.chord)
-        if name not in names:
-            names.append(name)
-    return list_words(names)
-
-
-def _family(item: Item) -> str | None:
-    if len(item.roles) != 2:
-        return None
-    return _FAMILIES.get(item.roles[0].pitch - item.roles[1].pitch)
+def name_all(item: Item) -> str:
+    """The degrees of a chord in words, from the lowest up, each once."""
+    return list_words(list(dict.fromkeys(item.name(role) for role in reversed(item.roles))))

@@ -1,7 +1,8 @@
 """Degrees and moves as they are said: ``the flat seventh``, ``a half step up``.
 
 A degree is named for the chord it stands over; over N.C. for the key. The third of a minor chord is
-its third, and the flat third of a major chord is that.
+its third, and the flat third of a major chord is that; where the major third stands near it over a
+minor chord they are told apart.
 """
 
 from __future__ import annotations
@@ -25,15 +26,22 @@ _SIZES = (
     "unison", "half step", "whole step", "third", "third", "fourth", "tritone", "fifth", "sixth", "sixth",
     "seventh", "seventh", "octave",
 )  # fmt: skip
+_TIMES = {2: "twice", 3: "three times", 4: "four times", 5: "five times", 6: "six times"}
 _DEGREE = re.compile(r"(bb|##|b|#)?([1-7])")
 
 
-def name_degree(degree: str, chord: ChordSymbol) -> str:
-    """Return a degree in words, without its article: ``flat seventh``."""
+def name_degree(degree: str, chord: ChordSymbol, *, both_thirds: bool = False) -> str:
+    """Return a degree in words, without its article: ``flat seventh``.
+
+    ``both_thirds``: the major and the minor third stand near each other.
+    """
     if isinstance(chord, Chord):
         tones = chord.quality.tones
-        if degree == "b3" and 3 in tones and 4 not in tones:
-            return "third"
+        if 3 in tones and 4 not in tones:
+            if degree == "b3":
+                return "minor third" if both_thirds else "third"
+            if degree in ("3", "b4"):
+                return "major third"
         if degree == "2" and 2 in tones and not {3, 4} & tones:
             return "second"
     found = _DEGREE.fullmatch(degree)
@@ -52,6 +60,11 @@ def list_words(words: list[str]) -> str:
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def times(count: int) -> str:
+    """Return how often: ``twice``, ``three times``."""
+    return _TIMES.get(count, f"{count} times")
 
 
 def name_step(half_steps: int) -> str:

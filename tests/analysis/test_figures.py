@@ -217,3 +217,61 @@ def test_double_stops_explain_each_other() -> None:
     alone = classify(read_piece("key: C major\n\nC | 2:1 - 1:4 - 1:6 - 1:8 -"))
     assert [r.role for r in together if r.pitch == 68] == [Role.PARALLEL]
     assert [r.role for r in alone if r.pitch == 68] == [Role.UNEXPLAINED]
+
+
+@pytest.mark.parametrize(
+    ("text", "note", "role"),
+    [
+        pytest.param(
+            "key: F major\n\nF  | 2:6 - - - - - 2:5 2:6\nC7 | 2:8 - - - - - - -",
+            "1.2",
+            Role.NEIGHBOUR,
+            id="another note stands between",
+        ),
+        pytest.param(
+            "key: F major\n\nF  | 2:6 - - - - - - 2:5\nC7 | 2:8 - - - - - - -",
+            "1.2",
+            Role.ANTICIPATION,
+            id="the last before the change",
+        ),
+        pytest.param(
+            "key: A major\n\nA | 5:0 - 3:2 2:0  1:0 - - 2:0\nBm7 | 5:2 - - - - - - -",
+            "1.5",
+            Role.TENSION,
+            id="rocks over its own chord",
+        ),
+        pytest.param(
+            "key: A major\n\nD | 4:0 - - - 3:2 - 3:1 -\nE7 | 3:1 - - - - - - -",
+            "1.3",
+            Role.ANTICIPATION,
+            id="a beat early, struck again",
+        ),
+        pytest.param(
+            "key: F major\n\nC7 | 3:5 - 2:0 - 2:5 - - -",
+            "1.2",
+            Role.UNEXPLAINED,
+            id="a major seventh is no blue note",
+        ),
+        pytest.param(
+            "key: Bb major\n\nGm | 2:3 - 3:1 - 2:3 - - -",
+            "1.2",
+            Role.UNEXPLAINED,
+            id="nor is a flat ninth",
+        ),
+    ],
+)
+def test_what_is_told_apart(text: str, note: str, role: Role) -> None:
+    """Anticipations from notes that only look ahead; blue notes from foreign ones."""
+    at = Address.parse(note)
+    (found,) = [each for each in classify(read_piece(text)) if each.address == at]
+    assert found.role is role
+
+
+def test_a_bass_that_moves_on_is_no_drone() -> None:
+    """A low note of moving sixths goes with the note above it; one that stays under two chords is a drone."""
+    sixths = "key: F major\n\nF | 3:5+1:5 - 3:2+1:1 - 3:3+1:3 - - -\nGm | 3:7+1:6 - 3:3+1:3 - - - - -"
+    roles = {(str(r.address), r.pitch): r.role for r in classify(read_piece(sixths))}
+    assert roles["1.3", 58] is Role.PARALLEL
+    pedal = "key: C major\n\nC | 5:3+2:1 - - - 5:3+2:1 - - -\nG7 | 5:3+2:0 - - - 6:3 - - -"
+    roles = {(str(r.address), r.pitch): r.role for r in classify(read_piece(pedal))}
+    assert roles["2.1", 48] is Role.DRONE

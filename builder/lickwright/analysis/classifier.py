@@ -155,19 +155,38 @@ def _roles(setting: Setting, line: tuple[LineNote, ...]) -> list[Role]:
 
 
 def _move_in_parallel(lines: Lines, found: list[list[Role]]) -> None:
-    """Explain what is left by the explained note struck with it, which takes the same step."""
+    """Explain what is left by the explained note struck with it, which takes the same step.
+
+    A note of the key that rubs, and one that comes again in the line, goes with a step that is a half
+    step larger or smaller too.
+    """
     for number, roles in enumerate(found):
-        for index in [i for i, role in enumerate(roles) if role is Role.UNEXPLAINED]:
-            line = lines.onward(number)
+        line = lines.onward(number)
+        for index in [i for i, role in enumerate(roles) if role in (Role.UNEXPLAINED, Role.WEAK)]:
+            note = line[index]
+            rubs = lines.changes[note.chord].relation[note.pitch % 12] == "a"
+            if roles[index] is Role.WEAK and not rubs:
+                continue
+            near = roles[index] is Role.WEAK or _comes_again(line, roles, note)
             for other, partners in enumerate(found):
-                if other != number and _is_parallel(line, index, lines.onward(other), partners):
+                if other != number and _is_parallel(line, index, lines.onward(other), partners, near=near):
                     roles[index] = Role.PARALLEL
 
 
+def _comes_again(line: tuple[LineNote, ...], roles: list[Role], note: LineNote) -> bool:
+    return any(
+        other.pitch == note.pitch and role.explained and other.key != note.key
+        for other, role in zip(line, roles, strict=False)
+    )
+
+
 def _is_parallel(
-    line: tuple[LineNote, ...], index: int, other: tuple[LineNote, ...], roles: list[Role]
+    line: tuple[LineNote, ...], index: int, other: tuple[LineNote, ...], roles: list[Role], *, near: bool
 ) -> bool:
-    """Whether a line has an explained note at the same time that steps as this one does."""
+    """Whether a line has an explained note at the same time that steps as this one does.
+
+    ``near``: a half step more or less makes no difference.
+    """
     note = line[index]
     at = next((i for i, n in enumerate(other) if n.sound is note.sound and n.start == note.start), None)
     if at is None or other[at] is note or not roles[at].explained or roles[at] is Role.PARALLEL:
@@ -178,7 +197,10 @@ def _is_parallel(
         one, two = line[index + way], other[at + way]
         step = one.pitch - note.pitch
         together = one.sound is two.sound and one is not two
-        if together and 1 <= abs(step) <= 2 and two.pitch - other[at].pitch == step:
+        beside = two.pitch - other[at].pitch
+        if not (together and 1 <= abs(step) <= 2):
+            continue
+        if beside == step or (near and 1 <= abs(beside) <= 2 and (beside > 0) == (step > 0)):
             return True
     return False
 

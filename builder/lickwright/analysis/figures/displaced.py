@@ -47,6 +47,16 @@ def _rocks(at: Moment) -> bool:
     return earlier.pitch == at.pitch and earlier.chord == at.note.chord and earlier.bar == at.note.bar
 
 
+def foretells(at: Moment) -> bool:
+    """Whether it is the last note before a change, at most a beat early, and a tone of the new chord."""
+    coming = at.setting.following(at.note)
+    if coming is None or coming.relation[at.pitch % 12] != "t":
+        return False
+    after = at.line[at.index + 1] if at.index + 1 < len(at.line) else None
+    last = after is None or after.start >= coming.start
+    return last and coming.start - at.note.start <= at.setting.beat
+
+
 def find_suspension(at: Moment) -> Role | None:
     """A tone of the chord before, repeated within a beat of the change, that then steps to rest."""
     note, before, after = at.note, at.before, at.after

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lickwright.analysis.figures.displaced import foretells
 from lickwright.analysis.line import LineNote
 from lickwright.analysis.moment import STRIKES, Moment
 from lickwright.analysis.role import Role
@@ -22,7 +23,9 @@ def find_drone(at: Moment) -> Role | None:
         return Role.DRONE
     if note.lowest and _stays(at):
         return Role.DRONE
-    return Role.DRONE if at.in_key and _returns(at) else None
+    if not (at.in_key and _returns(at)):
+        return None
+    return Role.ANTICIPATION if foretells(at) else Role.DRONE
 
 
 def find_over_drone(at: Moment) -> Role | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lickwright.analysis.commentary.item import Item
-from lickwright.analysis.commentary.walk import run_of_singles
+from lickwright.analysis.commentary.walk import flows
 from lickwright.analysis.role import Role
 from lickwright.theory.chord import Chord
 
@@ -29,13 +29,16 @@ def say_no_chord(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
 
 def _over_one_chord(items: tuple[Item, ...], first: int, roles: tuple[Role, ...]) -> int:
     """The index after the single notes of these roles over one chord."""
-    end = run_of_singles(items, first)
     last = first
-    while last < end and items[last].role in roles and items[last].note.chord == items[first].note.chord:
+    while _goes_on(items, first, last) and items[last].role in roles and items[last].over(items[first]):
         if items[last].note.curl or items[last].bend:
             break
         last += 1
     return last
+
+
+def _goes_on(items: tuple[Item, ...], first: int, index: int) -> bool:
+    return items[first].single if index == first else flows(items, index)
 
 
 def say_pentatonic(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
@@ -67,10 +70,9 @@ def say_blues_scale(items: tuple[Item, ...], first: int) -> tuple[int, str] | No
 
     With the flat fifth it is the blues scale.
     """
-    end = run_of_singles(items, first)
     last, blue = first, set()
     key = items[first].key
-    while last < end and not items[last].note.curl:
+    while _goes_on(items, first, last) and not items[last].note.curl:
         above = (items[last].pitch - key.tonic.semitone) % 12
         if above not in BLUES_SCALE or items[last].role is Role.UNEXPLAINED:
             break

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from lickwright.analysis.commentary.item import Item
 from lickwright.analysis.commentary.together import name_all
-from lickwright.analysis.commentary.walk import run_of_singles
+from lickwright.analysis.commentary.walk import flows, run_of_singles
 from lickwright.analysis.commentary.words import list_words, name_of, name_step, times
 from lickwright.analysis.role import Role, RoleOf
 
@@ -96,11 +96,13 @@ def say_oblique(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
 
 def say_broken(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     """Three double stops or more, one note after the other: ``broken sixths walking up``."""
-    end = run_of_singles(items, first)
     way, last = 0, first
-    family = _FAMILIES.get(abs(items[first + 1].pitch - items[first].pitch)) if first + 1 < end else None
+    if not items[first].single or not flows(items, first + 1):
+        return None
+    family = _FAMILIES.get(abs(items[first + 1].pitch - items[first].pitch))
     if family is None:
         return None
+    end = run_of_singles(items, first)
     side = items[first + 1].pitch - items[first].pitch
     while last + 3 < end:
         size = items[last + 3].pitch - items[last + 2].pitch

@@ -11,6 +11,8 @@ from lickwright.analysis.role import Role
 
 STRIKES = 3
 """Of one pitch, that make a drone."""
+SHOWS = 5
+"""Notes in which a drone shows itself: three strikes, a note between each."""
 WIDEST = 4
 """Half steps from note to note of a line against an open string; by step against a stopped one."""
 
@@ -21,6 +23,9 @@ def say_drone(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     One note stands between two strokes, of an open string one or two. The line keeps to one side of it
     and is no arpeggio with it.
     """
+    ahead = [item.pitch for item in items[first : first + SHOWS]]
+    if len(ahead) < SHOWS or not any(ahead[i] in ahead[i + 2 : i + 4] for i in (0, 1)):
+        return None
     end = run_of_singles(items, first)
     for start in (first, first + 1):
         if start >= end:

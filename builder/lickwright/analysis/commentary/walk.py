@@ -32,6 +32,11 @@ def run_of_singles(items: tuple[Item, ...], first: int) -> int:
     return last
 
 
+def flows(items: tuple[Item, ...], index: int) -> bool:
+    """Return whether there is a single note at an index, joined to the one before."""
+    return index < len(items) and items[index].joined and items[index].single
+
+
 def goal(items: tuple[Item, ...], first: int, last: int) -> str:
     """Return the note a figure ends on: ``the third``, over a new chord ``the third of D``."""
     end, coming = items[last], items[last].next_chord
@@ -70,9 +75,8 @@ def say_chromatic_walk(items: tuple[Item, ...], first: int) -> tuple[int, str] |
 
 def say_run(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
     """Six notes or more one way, most of them by step, a third now and then: a cascade."""
-    end = run_of_singles(items, first)
     last = first
-    while last + 1 < end and _plays_on(items[last + 1]):
+    while flows(items, last + 1) and _plays_on(items[last + 1]):
         move = items[last + 1].pitch - items[last].pitch
         if not 1 <= abs(move) <= WIDEST or (last > first and (move > 0) != _rises(items, first)):
             break
@@ -102,11 +106,10 @@ def _begins_with_walk(items: tuple[Item, ...], first: int) -> bool:
 
 def _walk_on(items: tuple[Item, ...], first: int) -> int:
     """The index of the last note that goes on by step the same way."""
-    end = run_of_singles(items, first)
     last = first
-    if not _plays_on(items[first]):
+    if not items[first].single or not _plays_on(items[first]):
         return first
-    while last + 1 < end and _plays_on(items[last + 1]):
+    while flows(items, last + 1) and _plays_on(items[last + 1]):
         move = items[last + 1].pitch - items[last].pitch
         if not 1 <= abs(move) <= 2 or (last > first and (move > 0) != _rises(items, first)):
             break

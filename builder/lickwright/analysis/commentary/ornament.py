@@ -180,7 +180,7 @@ def say_other(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
                 1,
                 f"the {name}, a drone" if not item.note.open else f"the {name}, an open string that rings on",
             )
-        case Role.PATTERN | Role.PARALLEL | Role.ENCLOSURE | Role.APPROACH | Role.NEIGHBOUR:
+        case Role.PATTERN | Role.PARALLEL | Role.ENCLOSURE:
             return 1, f"the {name}, {_WORDS[item.role]}"
         case _:
             return None
@@ -190,6 +190,4 @@ _WORDS = {
     Role.PATTERN: "of a moved cell",
     Role.PARALLEL: "moving in parallel",
     Role.ENCLOSURE: "round its goal",
-    Role.APPROACH: "on its way",
-    Role.NEIGHBOUR: "a neighbour note",
 }

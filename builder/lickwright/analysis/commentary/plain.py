@@ -92,7 +92,7 @@ def _reason(items: tuple[Item, ...], index: int) -> str:
         return f"{name}, a {size} {'above' if item.pitch > before.pitch else 'below'} the {before.degree}"
     if item.role is Role.TENSION or not isinstance(item.top.chord, Chord):
         return f"{name} for colour"
-    return f"{name}, a note of the key"
+    return f"{name}, {'in passing' if item.top.chromatic else 'a note of the key'}"
 
 
 def _at_home(item: Item) -> bool:

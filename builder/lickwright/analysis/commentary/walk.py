@@ -38,13 +38,23 @@ def flows(items: tuple[Item, ...], index: int) -> bool:
 
 
 def goal(items: tuple[Item, ...], first: int, last: int) -> str:
-    """Return the note a figure ends on: ``the third``, over a new chord ``the third of D``."""
+    """Return the note a figure ends on: ``the third``; over a new chord ``the third of D``."""
     end, coming = items[last], items[last].next_chord
     if end.role is Role.ANTICIPATION and coming is not None:
         return f"the {name_of(end.pitch, coming)} of {coming.display}, early"
     chord = end.top.chord
-    of = f" of {chord.display}" if isinstance(chord, Chord) and not end.over(items[first]) else ""
-    return f"the {end.degree}{of}"
+    known = end.over(items[first]) and not _in_mid_bar(items, first)
+    return f"the {end.degree}" + (f" of {chord.display}" if isinstance(chord, Chord) and not known else "")
+
+
+def _in_mid_bar(items: tuple[Item, ...], index: int) -> bool:
+    """Whether the bar has begun with another chord."""
+    bar = items[index].top.address.bar
+    while index and items[index - 1].top.address.bar == bar:
+        index -= 1
+        if not items[index].over(items[index + 1]):
+            return True
+    return False
 
 
 def say_walk(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:

@@ -34,9 +34,32 @@ def test_the_repair_is_an_edit_that_clears_the_finding(room: Proofroom) -> None:
     assert room.prove(mended).findings == ()
 
 
-def test_a_bend_is_not_rewritten(room: Proofroom) -> None:
-    """Where a bend misses, the words say how far; the author decides which fret it starts from."""
-    assert only(room.prove("A7 | 2:5 - 3:6 - 3:7b8 - - -")).fix is None
+@pytest.mark.parametrize(
+    ("lick", "text"),
+    [
+        ("A7 | 2:5 - 3:6 - 3:7b8 - - -", "3:7b9"),
+        ("A7 | 2:5 - 3:6 - 3:7b8r7 - - -\n  names | E C# E", "3:7b9r7"),
+        ("A7 | 2:5 - 3:6 - 3:7pb8~ - - -\n  names | E C# E", "3:7pb9~"),
+    ],
+)
+def test_a_bend_is_mended_at_its_target(room: Proofroom, lick: str, text: str) -> None:
+    """The fret stays, the highest target moves; a release and a vibrato are left as written."""
+    fixes = [f.fix.edits[0].text for f in room.prove(lick).findings if f.fix is not None]
+    assert fixes == [text]
+
+
+def test_a_fret_under_the_hand_is_offered_before_one_far_off(room: Proofroom) -> None:
+    """A digit too many is a likely slip; the nearest fret of that name is a jump away."""
+    finding = only(room.prove("key: C major\n\nC | 1:8 - 2:8 - 2:18 - 1:8 -\n  names | C G G C"))
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "2:8"
+
+
+def test_the_named_note_is_looked_for_on_other_strings(room: Proofroom) -> None:
+    """No fret near on the string is the named note; under the hand there is one."""
+    finding = only(room.prove("key: C major\n\nC | 5:3 - 4:2 - 4:0 - 5:3 -\n  names | C E C C"))
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "5:3"
 
 
 @pytest.mark.parametrize(
@@ -55,9 +78,9 @@ def test_the_fix_keeps_what_else_is_written(room: Proofroom, lick: str, fix: str
 
 
 def test_exchanged_digits_are_tried(room: Proofroom) -> None:
-    """21 for 12 is a likely slip: named beside the nearest fret."""
+    """21 for 12 is a likely slip: the hand is there, and a fret below 21 it is not."""
     finding = only(room.prove("key: C major\n\nC | 1:8 - 1:10 - 1:12 - 1:21 - \n | 1:12 - - - 1:8 - - -"))
-    assert "fret 12, its digits exchanged, is the third, too" in finding.help
+    assert finding.message.endswith("; fret 12, its digits exchanged, is the third")
 
 
 def test_a_repair_that_does_harm_is_not_offered(room: Proofroom) -> None:

@@ -121,6 +121,9 @@ def test_degrees_from_another_root_name_the_root(room: Proofroom) -> None:
 
 
 def test_the_help_names_the_fret(room: Proofroom) -> None:
-    """The nearest fret on the same string that would be the named note."""
+    """The nearest fret on the same string that would be the named note; where it was tried, the fix does."""
     finding = only(room.prove("key: C major\n\nC | 3:0 - 2:1 - 2:3 - 1:0 -\n  names | G C E E"))
-    assert finding.help == "2:5 would be E"
+    assert finding.fix is not None
+    assert finding.fix.title == "2:5: two frets higher is E"
+    hammered = only(room.prove("A | 5:0 - 4:2 h 4:3 3:2 - 2:2 -\n  names | A E D# A C#"))
+    assert (hammered.help, hammered.fix) == ("4:1 would be D sharp", None)

@@ -180,12 +180,15 @@ def _part(
 ) -> tuple[list[Finding], list[Finding]]:
     """Part a piece's findings into new ones and those that its base or a lick of the chorus has already."""
     inherited = {(f.rule, f.address, f.message) for f in base}
+    changed = set(map(str, piece.changed))
+    taken_over = {(f.rule, f.address) for f in base if f.address and f.address not in changed}
     fresh: list[Finding] = []
     again: list[Finding] = []
     for finding in own:
         # One place, one finding: a chorus adds only where its lick is clean by itself.
         key = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end)
         known = (finding.rule, finding.address, finding.message) in inherited
+        known = known or (piece.kind == "lick" and (finding.rule, finding.address) in taken_over)
         once = piece.kind == "chorus" or finding.rule in ONCE_A_PLACE
         if known or (once and key in told):
             again.append(finding)

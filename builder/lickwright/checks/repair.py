@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.catalogue import rules
@@ -20,12 +21,15 @@ from lickwright.findings import Edit, Finding, Fix
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 from lickwright.model.strike import Fretted, Hammered, Tapped
+from lickwright.theory.pitch import PitchClass
 
 FIT: dict[Role, int] = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1}
 """How well a role speaks for a repair; any other explained one comes after these."""
 WITNESS = "witness/"
 MOST = 2
 """Repairs that are told."""
+HAND = 5
+"""Frets that the hand covers with a stretch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +87,8 @@ def _with_repair(subject: Subject, finding: Finding, known: frozenset[tuple[str,
         hint = f"{hint}; {repairs[1].words}, too".removeprefix("; ")
     taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
     fix = None
+    if finding.rule.startswith(WITNESS):  # the fix says what would be which note
+        hint = f"{repairs[1].words}, too" if len(repairs) > 1 else ""
     if best.text and not taken_over:
         fix = Fix(f"{best.text}: {best.words}", (Edit(tone.span, best.text),))
     return replace(finding, message=message, help=hint, fix=fix)
@@ -115,10 +121,13 @@ def find_repairs(
         index: Of the tone in it.
         known: What the rules find in the piece as it stands, by rule and address.
     """
-    kept: list[tuple[tuple[int, int], Repair]] = []
+    kept: list[tuple[tuple[bool, int, int], Repair]] = []
     key, target = subject.piece.music.key, (finding.rule, finding.address)
     before = _role(subject, sound.address, index)
-    for rank, candidate in enumerate(list_candidates(subject, sound, index)):
+    candidates = [*list_candidates(subject, sound, index)]
+    if finding.rule == "witness/names":
+        candidates += list_named(subject, sound, index)
+    for rank, candidate in enumerate(candidates):
         tried, places = try_tone(subject.piece, subject.limits, sound.address, index, candidate.tone)
         role = _role(tried, sound.address, index)
         if target in places or places - known or role is None or not role.role.explained:
@@ -129,8 +138,8 @@ def find_repairs(
             said = note_name(role.pitch, key, role.chord).removesuffix(" natural")
         else:
             said = f"the {degree_name(degree_of(role.pitch, role.chord, key))}"
-        fit = FIT.get(role.role, 2)
-        kept.append(((fit, rank), Repair(f"{candidate.how} is {said}", candidate.text)))
+        fit, far = FIT.get(role.role, 2), _is_far(subject, sound, candidate.tone)
+        kept.append(((far, fit, rank), Repair(f"{candidate.how} is {said}", candidate.text)))
     return tuple(repair for _, repair in sorted(kept, key=lambda each: each[0])[:MOST])
 
 
@@ -151,6 +160,20 @@ def _wider(subject: Subject, before: RoleOf, after: RoleOf) -> bool:
     return sum(abs(after.pitch - p) for p in near) > sum(abs(before.pitch - p) for p in near) + 1
 
 
+def _is_far(subject: Subject, sound: Sound, tone: Tone) -> bool:
+    """Whether a fret lies more than a hand away from those before and after it."""
+    fret, near = tone.fret, [f for f in _frets_beside(subject, sound) if f]
+    return bool(fret) and bool(near) and min(abs((fret or 0) - other) for other in near) > HAND
+
+
+def _frets_beside(subject: Subject, sound: Sound) -> list[int]:
+    """Frets of the sounds before and after, in the same voice."""
+    voice = [w.sound for w in subject.tones if w.sound.address.lower == sound.address.lower]
+    at = next((k for k, other in enumerate(voice) if other is sound), 0)
+    beside = [other for other in voice[max(0, at - 3) : at + 4] if other is not sound]
+    return [tone.fret for other in beside for tone in other.tones if tone.fret is not None]
+
+
 def list_candidates(subject: Subject, sound: Sound, index: int) -> Iterator[Candidate]:
     """Yield what is worth trying for a tone, the likeliest slip first."""
     tone = sound.tones[index]
@@ -169,6 +192,27 @@ def list_candidates(subject: Subject, sound: Sound, index: int) -> Iterator[Cand
             yield Candidate(_put(subject, tone, string, fret), how, _text(tone, string, fret))
 
 
+def list_named(subject: Subject, sound: Sound, index: int) -> Iterator[Candidate]:
+    """Yield where the note that the names row gives lies under the hand, on other strings too."""
+    tone, guitar = sound.tones[index], subject.piece.music.guitar
+    said = PitchClass.parse(tone.name or "")
+    beside = [fret for fret in _frets_beside(subject, sound) if fret]
+    if said is None or not beside or tone.tied or not isinstance(tone.head, Fretted) or tone.bends:
+        return
+    used = {other.string for k, other in enumerate(sound.tones) if k != index}
+    if _partners(subject, tone):
+        return
+    heard = int(tone.path[0])
+    for string in sorted(range(1, guitar.strings + 1), key=lambda s: abs(s - tone.string)):
+        for fret in range(max(1, min(beside) - 1), max(beside) + 2):
+            midi = guitar.midi(string, fret)
+            if string in used or midi % 12 != said.semitone or abs(midi - heard) > 7:
+                continue
+            if guitar.has_fret(fret) and (string, fret) != (tone.string, tone.fret):
+                how = f"string {string}, fret {fret},"
+                yield Candidate(_put(subject, tone, string, fret), how, _text(tone, string, fret))
+
+
 def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
     for frets in (1, -1, 2, -2):
         plural = "s" if abs(frets) > 1 else ""
@@ -177,6 +221,8 @@ def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
             fret + frets,
             f"{count_word(abs(frets))} fret{plural} {'higher' if frets > 0 else 'lower'}",
         )
+    if fret > 9 and fret % 10 != fret // 10:
+        yield string, fret % 10, f"fret {fret % 10}, a digit fewer,"
     if fret > 9 and (turned := int(str(fret)[::-1])) != fret:
         yield string, turned, f"fret {turned}, its digits exchanged,"
     if fret != string:
@@ -194,9 +240,24 @@ def _bent(tone: Tone) -> Iterator[Candidate]:
         bends = tuple(replace(b, to=b.to + steps) if b.to == top else b for b in tone.bends)
         if tone.fret is None or any(bend.to < tone.fret for bend in bends):
             continue
-        moved = (p + steps if b.to == top else p for b, p in zip(tone.bends, tone.path[1:], strict=False))
+        before = len(tone.path) - len(tone.bends)  # the fretted pitch, but where it is bent beforehand
+        moved = (p + steps if b.to == top else p for b, p in zip(tone.bends, tone.path[before:], strict=True))
         how = f"bent one half step {'higher' if steps > 0 else 'lower'}"
-        yield Candidate(replace(tone, bends=bends, path=(tone.path[0], *moved)), how, "")
+        path = (*tone.path[:before], *moved)
+        yield Candidate(replace(tone, bends=bends, path=path), how, _bent_text(tone, top, steps))
+
+
+def _bent_text(tone: Tone, top: Fraction, steps: int) -> str:
+    """The note as written, its highest target moved; nothing where it stands otherwise in the text."""
+    text, at = tone.span.text, 0
+    for bend in tone.bends:
+        typed = f"{bend.kind.value}{float(bend.to):g}"
+        at = text.find(typed, at)
+        if at < 0:
+            return ""
+        put = f"{bend.kind.value}{float(bend.to + steps):g}" if bend.to == top else typed
+        text, at = text[:at] + put + text[at + len(typed) :], at + len(put)
+    return text
 
 
 def _put(subject: Subject, tone: Tone, string: int, fret: int) -> Tone:

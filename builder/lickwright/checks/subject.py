@@ -16,6 +16,7 @@ from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
 from lickwright.checks.strings import Held, Lead, list_held, list_leads
 from lickwright.checks.witness_slips import Bar, Row, Slip, find_slips
+from lickwright.checks.wording import note_name, say_name
 from lickwright.findings import Finding, Fix, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.fields import ClaimKind
@@ -100,6 +101,13 @@ class Subject:
     def spelled(self) -> Mapping[tuple[Address, int], tuple[Pitch, ...]]:
         """What the staff calls every tone: by address and tone, from 1."""
         return spelled(self.piece.music)
+
+    def name_of(self, role: RoleOf) -> str:
+        """What a note is called: as the staff spells it where that is its pitch, else by its chord."""
+        for pitch in self.spelled.get((role.address, role.tone + 1), ()):
+            if pitch.midi == role.pitch:
+                return say_name(pitch.name)
+        return note_name(role.pitch, self.piece.music.key, role.chord)
 
     @cached_property
     def leads(self) -> tuple[Lead, ...]:

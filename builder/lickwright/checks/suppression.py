@@ -93,6 +93,10 @@ rhythm/too-short | piece | speed/*
 syntax/late-bend | sound | hands/* NOTES witness/*
 witness/names | sound | prose/*
 witness/names | sound | hands/falling-hammer hands/rising-pull
+witness/names | bar | rhythm/near-duplicate
+witness/degrees | bar | rhythm/near-duplicate
+harmony/chord-disagrees | bar | harmony/foreign-chord
+hands/bend-reach | sound | NOTES
 witness/degrees | sound | prose/degree
 prose/pitch | sound | NOTES
 prose/bend-target | sound | NOTES

@@ -7,6 +7,7 @@ from fractions import Fraction
 from lickwright.model.music import Tone
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.key import Key
+from lickwright.theory.pitch import PitchClass
 from lickwright.theory.spelling import spell
 
 _NUMBERS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight"}
@@ -20,8 +21,12 @@ _DEGREES = {
 
 def note_name(midi: int, key: Key, chord: ChordSymbol) -> str:
     """Return a note's name as it is said, plain letters with ``natural``: ``C natural``, ``F sharp``."""
-    spoken = spell(midi, key, chord, None, None).name.spoken
-    return spoken if " " in spoken else f"{spoken} natural"
+    return say_name(spell(midi, key, chord, None, None).name)
+
+
+def say_name(name: PitchClass) -> str:
+    """Return a name as it is said, plain letters with ``natural``."""
+    return name.spoken if " " in name.spoken else f"{name.spoken} natural"
 
 
 def note_text(tone: Tone) -> str:

@@ -18,7 +18,7 @@ from lickwright.analysis.role import Role
 from lickwright.checks.lines import is_let_down, leaps_away, relation
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import degree_name, held_for, note_name
+from lickwright.checks.wording import degree_name, held_for
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -39,7 +39,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         if leaps_away(subject, role):
             yield subject.report(
                 RULE,
-                f"{note_name(role.pitch, subject.piece.music.key, role.chord)}, the"
+                f"{subject.name_of(role)}, the"
                 f" {degree_name(role.degree)} of {role.chord.display},"
                 f" {held_for(role.length, beat)}, is left by a leap",
                 tone.span,

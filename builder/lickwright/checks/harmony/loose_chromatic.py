@@ -18,7 +18,6 @@ from collections.abc import Iterator
 from lickwright.checks.lines import relation, resolves
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import note_name
 
 LOOSE = 2
 """The tier of notes that are explained, and loosely."""
@@ -31,7 +30,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if relation(role.chord, role.pitch) == "c" and resolves(subject, role):
             continue
-        name = note_name(role.pitch, subject.piece.music.key, role.chord)
+        name = subject.name_of(role)
         yield subject.report(
             RULE,
             f"{name}, outside the key over {role.chord.display}, has a half step on one side only",

@@ -18,7 +18,6 @@ from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.lines import is_let_down, leaps_away, relation
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import note_name
 
 HEARD = frozenset({Role.WEAK, Role.UNEXPLAINED})
 
@@ -46,8 +45,7 @@ def _rubs(subject: Subject, role: RoleOf) -> bool:
 def _finding(subject: Subject, role: RoleOf, why: str) -> Finding:
     return subject.report(
         RULE,
-        f"the release lands on {note_name(role.pitch, subject.piece.music.key, role.chord)} over"
-        f" {role.chord.display}: {why}",
+        f"the release lands on {subject.name_of(role)} over {role.chord.display}: {why}",
         subject.by_address[role.address].tones[role.tone].span,
         role.address,
         help="Let the bend down into a note that goes on, or keep it up",

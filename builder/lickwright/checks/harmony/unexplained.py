@@ -20,7 +20,7 @@ from fractions import Fraction
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import held_for, note_name
+from lickwright.checks.wording import held_for
 from lickwright.findings import Label
 from lickwright.model.address import Address
 from lickwright.model.music import Music, MusicBar, Sound, Tone
@@ -69,7 +69,7 @@ def _slurred(bar: MusicBar, role: RoleOf, tone: Tone, explained: dict[tuple[Addr
 
 def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> Finding:
     bar = subject.piece.music.bar(role.address.bar)
-    name = note_name(role.pitch, subject.piece.music.key, role.chord)
+    name = subject.name_of(role)
     held = held_for(role.length, bar.meter.beat if bar else Fraction(1))
     bend = "reached by a bend, " if len(tone.path) > 1 and role.pitch != tone.path[0] else ""
     word = role.role.value

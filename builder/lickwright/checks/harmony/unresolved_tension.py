@@ -17,7 +17,7 @@ from lickwright.analysis.role import Role
 from lickwright.checks.lines import relation, resolves
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.checks.wording import degree_name, note_name
+from lickwright.checks.wording import degree_name
 from lickwright.theory.chord import Chord
 
 LEFT = frozenset({Role.WEAK, Role.UNEXPLAINED})
@@ -36,7 +36,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         yield subject.report(
             RULE,
-            f"{note_name(role.pitch, subject.piece.music.key, chord)}, the {degree_name(role.degree)} of"
+            f"{subject.name_of(role)}, the {degree_name(role.degree)} of"
             f" {chord.display}, does not resolve within two notes",
             subject.by_address[role.address].tones[role.tone].span,
             role.address,

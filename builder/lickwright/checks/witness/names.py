@@ -21,7 +21,7 @@ from lickwright.checks.subject import Subject, Written
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import note_name, note_text
 from lickwright.findings import Edit, Fix, Label
-from lickwright.model.strike import Dead
+from lickwright.model.strike import Dead, Fretted
 from lickwright.theory.pitch import PitchClass
 
 
@@ -103,7 +103,7 @@ def _tell_exchanged(subject: Subject, one: Written, two: Written) -> Finding:
 
 def _help(subject: Subject, written: Written, said: PitchClass) -> str:
     fret, guitar = written.tone.fret, subject.piece.music.guitar
-    if fret is None or len(written.tone.path) > 1:
+    if fret is None or len(written.tone.path) > 1 or not isinstance(written.tone.head, Fretted):
         return "Look which of the two is right"
     sounding = top_pitch(written.tone)[-1]
     away = (said.semitone - sounding + 5) % 12 - 5

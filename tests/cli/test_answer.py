@@ -98,3 +98,21 @@ def test_a_list_that_is_none(lickwright: Command, course: Path) -> None:
     """Bytes that are no text are said so."""
     (course / "queries.txt").write_bytes(b"\xff\xfe")
     assert lickwright("answer", "queries.txt").status == 2
+
+
+@pytest.mark.parametrize("said", ["stet", "stet because", 'stet ""', "mend it, please", "yes", "?", "5:0 ok"])
+def test_words_do_not_get_into_the_music(lickwright: Command, course: Path, said: str) -> None:
+    """What reads neither as a stet, nor as a mend, nor as what is marked is refused, and nothing written."""
+    ask(lickwright, course, "", said)
+    before = (course / "content" / "lessons" / "one.md").read_bytes()
+    outcome = lickwright("answer", "queries.txt")
+    assert outcome.status == 1
+    assert "0 of 1 answers" in outcome.out
+    assert (course / "content" / "lessons" / "one.md").read_bytes() == before
+
+
+@pytest.mark.parametrize("said", ["MEND", "Mend.", 'Stet: "meant"'])
+def test_answers_are_read_kindly(lickwright: Command, course: Path, said: str) -> None:
+    """Case, a full stop and a colon do not matter."""
+    ask(lickwright, course, said)
+    assert lickwright("answer", "queries.txt").status == 0

@@ -131,3 +131,5 @@ def test_a_broken_file_of_signatures(lickwright: Command, course: Path) -> None:
     outcome = lickwright("proof")
     assert outcome.status == 1
     assert "proofed.toml:3:1: error: proofed.toml is not TOML" in outcome.out
+    assert lickwright("sign", "one", "--by", "Ann").status == 1
+    assert (course / "proofed.toml").read_text(encoding="utf-8").startswith("[one]")

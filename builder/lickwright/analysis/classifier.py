@@ -5,7 +5,7 @@ goes over what is left with the roles of the first, since the notes of a run lea
 is still left may be explained by the other note of a double stop that moves in parallel.
 
 References: roles after common harmony and jazz teaching, calibrated on a printed collection of fiddle
-tunes; ``tests/bench/bench_classifier.py`` measures false alarms and what is found.
+tunes; ``tests/bench/bench_calibration.py`` measures false alarms and what is found.
 """
 
 from __future__ import annotations

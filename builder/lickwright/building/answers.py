@@ -12,13 +12,14 @@ from typing import TYPE_CHECKING
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.checks.catalogue import rules
 from lickwright.checks.stets import seal
-from lickwright.findings import Edit, Finding
+from lickwright.findings import Edit, Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
+from lickwright.reading.lesson import read_lesson
+from lickwright.text import Source
 
 if TYPE_CHECKING:
     from lickwright.report.queries import Answer
-    from lickwright.text import Source
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,8 @@ def _edit(proofed: Proofed, answer: Answer) -> tuple[str, list[Edit]]:
     found = _find(proofed.proof.findings, answer)
     if found is None:
         return "no longer found", []
+    if answer.unclear:
+        return 'cannot be read: write stet "the reason", mend, or the new text', []
     if answer.reason:
         return _stet(proofed, found, answer.reason)
     if answer.mend:
@@ -77,7 +80,16 @@ def _edit(proofed: Proofed, answer: Answer) -> tuple[str, list[Edit]]:
         return "mended", list(found.fix.edits)
     if not found.span.source.path.startswith("lessons/"):
         return "stands in no lesson: mend it by hand", []
-    return "mended", [Edit(found.span, answer.text)]
+    edit = Edit(found.span, answer.text)
+    if _count_errors(_apply([edit]), found) > _count_errors(found.span.source.text, found):
+        return "cannot stand there: it does not read as what is marked", []
+    return "mended", [edit]
+
+
+def _count_errors(text: str, finding: Finding) -> int:
+    """How much of a lesson cannot be read."""
+    _, findings = read_lesson(Source(finding.span.source.path, text), "answered")
+    return sum(each.severity is Severity.ERROR for each in findings)
 
 
 def _find(findings: Iterable[Finding], answer: Answer) -> Finding | None:

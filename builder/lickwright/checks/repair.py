@@ -28,6 +28,8 @@ FIT: dict[Role, int] = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1}
 WITNESS = "witness/"
 MOST = 2
 """Repairs that are told."""
+TRIED = 12
+"""Findings of one piece that repairs are tried for: where more is foreign, the cause is no single fret."""
 HAND = 5
 """Frets that the hand covers with a stretch."""
 
@@ -63,7 +65,8 @@ def mend(subject: Subject, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     if subject.piece.kind != "lick" or not any(_asks(finding) for finding in told):
         return told
     known = list_places(run_rules(subject))
-    return tuple(_with_repair(subject, f, known) if _asks(f) else f for f in told)
+    asked = [finding for finding in told if _asks(finding)][:TRIED]
+    return tuple(_with_repair(subject, f, known) if f in asked else f for f in told)
 
 
 def _asks(finding: Finding) -> bool:

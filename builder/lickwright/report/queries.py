@@ -32,7 +32,9 @@ HOW = """Write the answer behind the arrow:
   4:4                 any other text stands in the place of what is marked
 An empty answer is left for later. `lickwright answer FILE` puts the answers into the lessons."""
 _HEAD = re.compile(r"\d+\. (?P<rule>[a-z-]+/[a-z-]+) · (?P<music>[^·]*) · (?P<place>\S+:\d+:\d+)")
-_STET = re.compile(r'stet\s+["“”](?P<reason>.+)["“”]')
+_STET = re.compile(r'stet:?\s+["“”](?P<reason>[^"“”]*\S[^"“”]*)["“”]\.?', re.IGNORECASE)
+_MEND = re.compile(r"mend[.!]?", re.IGNORECASE)
+_MEANT = re.compile(r"(?:stet|mend)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,7 @@ class Answer:
         reason: To let it stand, or empty.
         mend: True to take over what is offered.
         text: In the place of what is marked, or empty.
+        unclear: True for what begins as a stet or a mend and does not read as one.
     """
 
     rule: str
@@ -55,6 +58,7 @@ class Answer:
     reason: str = ""
     mend: bool = False
     text: str = ""
+    unclear: bool = False
 
 
 def render_queries(findings: Iterable[Finding], title: str = "") -> str:
@@ -96,4 +100,6 @@ def _answer(head: re.Match[str], line: int, said: str) -> Answer:
     about = (head["rule"], lick, address, head["place"], line)
     if stet:
         return Answer(*about, reason=stet["reason"])
-    return Answer(*about, mend=True) if said == "mend" else Answer(*about, text=said)
+    if _MEND.fullmatch(said):
+        return Answer(*about, mend=True)
+    return Answer(*about, text=said, unclear=_MEANT.match(said) is not None)

@@ -47,16 +47,22 @@ def run(subject: Subject) -> Iterator[Finding]:
         if not breaks:
             continue
         swing = find_swing(music) if swing is None else swing
-        fits = not list_against(strokes, swing) and not (first and breaks[0] == 0)
-        if not fits:
-            for place, count in first_of_each(breaks):
-                yield _finding(subject, strokes, place, count)
+        against = list_against(strokes, swing)
+        if first and breaks[0] == 0:
+            against = breaks
+        turns, swings = list(first_of_each(breaks)), list(first_of_each(against))
+        swung = len(swings) < len(turns)  # the reading that asks for less is the one that was meant
+        for place, count in swings if swung else turns:
+            yield _finding(subject, strokes, place, count, swung=swung)
 
 
-def _finding(subject: Subject, strokes: Run, place: int, count: int) -> Finding:
+def _finding(subject: Subject, strokes: Run, place: int, count: int, *, swung: bool) -> Finding:
     stroke = strokes[place]
     given = stroke.given or "d"
-    if place and strokes[place - 1].given is None:
+    if swung:
+        said = f"{NAMES[given]} against the swing of the hand"
+        claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
+    elif place and strokes[place - 1].given is None:
         said = f"{NAMES[given]} out of turn, with the strokes before it filled in"
         claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
     elif place:

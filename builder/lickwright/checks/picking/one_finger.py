@@ -44,7 +44,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             if before is None or hand in told:
                 continue
             seconds = (onset.start - before[0]) * subject.quarter
-            if 0 < seconds < 1 / most - 1e-9 and not _brushes(hand, before[1], onset.sound):
+            if seconds > 0 and seconds * most < 1 - 1e-9 and not _brushes(hand, before[1], onset.sound):
                 told.add(hand)
                 yield subject.report(
                     RULE,

@@ -97,3 +97,16 @@ def test_a_lick_of_a_variation_is_not_mended_through_it(room: Proofroom) -> None
     proof = room.prove(base + "\n```lick two\nvary: one\nkey: F major\nover: F\n```\n")
     assert {finding.lick for finding in proof.findings} == {"two"}
     assert all(finding.fix is None for finding in proof.findings)
+
+
+def test_a_note_of_its_chord_is_not_mended_out_of_it(room: Proofroom) -> None:
+    """The row says F over D7, the note is its third: the row has slipped, and no fret is put there."""
+    finding = only(room.prove("key: G major\n\nD7 | 4:0 - 4:4 - 3:2 - 2:1 -\n  names | D F A C"))
+    assert (finding.rule, finding.fix) == ("witness/names", None)
+
+
+def test_a_repair_is_offered_once(room: Proofroom) -> None:
+    """The fret that is tried first is not named again as a place under the hand."""
+    finding = only(room.prove("A7 | 5:0 - 5:4 - 4:2 - 4:3 -\n names | A C# E F#"))
+    assert finding.fix is not None
+    assert "string 4, fret 4" not in finding.help

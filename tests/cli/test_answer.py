@@ -114,5 +114,5 @@ def test_words_do_not_get_into_the_music(lickwright: Command, course: Path, said
 @pytest.mark.parametrize("said", ["MEND", "Mend.", 'Stet: "meant"'])
 def test_answers_are_read_kindly(lickwright: Command, course: Path, said: str) -> None:
     """Case, a full stop and a colon do not matter."""
-    ask(lickwright, course, said)
+    ask(lickwright, course, "", said)
     assert lickwright("answer", "queries.txt").status == 0

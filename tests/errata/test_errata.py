@@ -111,6 +111,16 @@ def test_what_is_no_change(errata: Compare, old: str, new: str) -> None:
     assert errata((old, new)).empty
 
 
+def test_a_row_of_the_second_witness_is_a_claim(errata: Compare) -> None:
+    """It sounds and is played as before: told apart from what is only drawn otherwise."""
+    (change,) = errata(("lh | 0 3 1 1", "lh | 0 3 1 1\n  names | A C# E A")).licks
+    assert change.kind is Kind.CLAIMS
+    assert [detail.said for detail in change.bars[0].details][:2] == [
+        "beat 1: the names row says A, before *",
+        "beat 2: the names row says C#, before *",
+    ]
+
+
 def test_a_bar_put_in_leaves_the_others_alone(errata: Compare) -> None:
     """The bars after it have moved along; only the new one is told, and what is played."""
     found = errata(("A | 3:2 - -", "E7 | 6:0 - - - - - - -\nA | 3:2 - -"))

@@ -68,7 +68,7 @@ class Moment:
 
     Attributes:
         note: The note. ``pitch``: its MIDI number.
-        before, after, second, third: Neighbours; ``second`` is the one after ``after``.
+        before, after, second: Neighbours; ``second`` is the one after ``after``.
         rise_in, rise_out: Half steps from ``before``, and to ``after``; 0 without a neighbour.
         relation: What it is to its chord. ``over``: that chord.
         in_key: Whether the key's scale has it where it stands.
@@ -76,7 +76,7 @@ class Moment:
 
     __slots__ = (
         "after", "before", "in_key", "index", "line", "note", "over", "pitch", "relation", "rise_in",
-        "rise_out", "roles", "second", "setting", "third",
+        "rise_out", "roles", "second", "setting",
     )  # fmt: skip
 
     note: LineNote
@@ -84,7 +84,6 @@ class Moment:
     before: LineNote | None
     after: LineNote | None
     second: LineNote | None
-    third: LineNote | None
 
     def __init__(self, setting: Setting, line: tuple[LineNote, ...], roles: list[Role]) -> None:
         self.setting = setting
@@ -103,7 +102,6 @@ class Moment:
         before = self.before = self._neighbour(index - 1, index)
         after = self.after = self._neighbour(index + 1, index)
         self.second = self._neighbour(index + 2, index + 1) if after else None
-        self.third = self._neighbour(index + 3, index + 2) if self.second else None
         self.rise_in = pitch - before.pitch if before else 0
         self.rise_out = after.pitch - pitch if after else 0
         self.in_key = self._in_key(pitch % 12)

@@ -63,7 +63,7 @@ def list_techniques(piece: Piece) -> Mapping[str, Use]:
     for bar in piece.music.bars:
         for line in bar.lines:
             for sound in line.sounds:
-                for name in _of_sound(sound):
+                for name in uses(sound):
                     if name not in first:
                         first[name] = Use(sound.address, sound.span)
     lower = next((s for bar in piece.music.bars if bar.lower is not None for s in bar.lower.sounds), None)
@@ -78,7 +78,8 @@ def list_techniques(piece: Piece) -> Mapping[str, Use]:
     return {name: first[name] for name in NAMES if name in first}
 
 
-def _of_sound(sound: Sound) -> Iterator[str]:
+def uses(sound: Sound) -> Iterator[str]:
+    """Yield the techniques of a sound by name; one may come twice."""
     if sound.joined is not None:
         yield _JOINS[sound.joined]
     if sound.grace:

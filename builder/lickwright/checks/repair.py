@@ -129,7 +129,9 @@ def find_repairs(
     before = _role(subject, sound.address, index)
     candidates = [*list_candidates(subject, sound, index)]
     if finding.rule == "witness/names":
-        candidates += list_named(subject, sound, index)
+        known_places = {(each.tone.string, each.tone.fret) for each in candidates}
+        named = list_named(subject, sound, index)
+        candidates += [each for each in named if (each.tone.string, each.tone.fret) not in known_places]
     for rank, candidate in enumerate(candidates):
         tried, places = try_tone(subject.piece, subject.limits, sound.address, index, candidate.tone)
         role = _role(tried, sound.address, index)
@@ -137,6 +139,8 @@ def find_repairs(
             continue
         if before is not None and not finding.rule.startswith(WITNESS) and _wider(subject, before, role):
             continue
+        if finding.rule.startswith(WITNESS) and _fits_better(before, role):
+            continue  # the row has slipped, not the hand
         if finding.rule == "witness/names":
             said = note_name(role.pitch, key, role.chord).removesuffix(" natural")
         else:
@@ -161,6 +165,11 @@ def _wider(subject: Subject, before: RoleOf, after: RoleOf) -> bool:
                 near = [n.pitch for n in line[max(0, number - 1) : number + 2] if n is not note]
                 break
     return sum(abs(after.pitch - p) for p in near) > sum(abs(before.pitch - p) for p in near) + 1
+
+
+def _fits_better(before: RoleOf | None, after: RoleOf) -> bool:
+    """Whether a note sits in its chord as it is, and would not where the row wants it."""
+    return before is not None and before.role is Role.CHORD_TONE and after.role is not Role.CHORD_TONE
 
 
 def _is_far(subject: Subject, sound: Sound, tone: Tone) -> bool:

@@ -17,6 +17,8 @@ class Kind(Enum):
     """Another pitch, time, chord or technique: it sounds otherwise."""
     HANDS = "the hands"
     """The same notes elsewhere on the neck, by other fingers or strokes."""
+    CLAIMS = "the claims"
+    """It sounds and is played as before; what the author says the notes are differs."""
     DRAWING = "the drawing"
     """It sounds and is played as before; only what is printed differs."""
 
@@ -131,6 +133,6 @@ class Errata:
 
 
 def gravest(kinds: Iterable[Kind]) -> Kind:
-    """Return the gravest of some kinds: the music, then the hands, then the drawing."""
+    """Return the gravest of some kinds, in their own order."""
     order = list(Kind)
     return min(kinds, key=order.index, default=Kind.DRAWING)

@@ -50,6 +50,7 @@ def compare_sounds(
                 f"{name} is {'put in' if now and not was else 'taken out' if not now else 'changed'}",
             )
     yield from _hands(old, new)
+    yield from _claims(old, new)
     if _plain(old) != _plain(new):
         yield Kind.DRAWING, "printed otherwise"
 
@@ -118,6 +119,13 @@ def _hands(old: Sound, new: Sound) -> Iterator[tuple[Kind, str]]:
     ):
         if before != after:
             yield Kind.HANDS, f"{name} {before or 'not said'} is now {after or 'not said'}"
+
+
+def _claims(old: Sound, new: Sound) -> Iterator[tuple[Kind, str]]:
+    for row, field in (("names", "name"), ("degrees", "degree")):
+        before, after = ("+".join(getattr(t, field) or "*" for t in sound.tones) for sound in (old, new))
+        if before != after:
+            yield Kind.CLAIMS, f"the {row} row says {after}, before {before}"
 
 
 def _fingers(sound: Sound) -> str:

@@ -2,8 +2,8 @@
 
 The JSON: ``{"old", "new", "licks": [{"name", "state", "kind", "old_name", "fields": [{"kind", "field", "old",
 "new"}], "bars": [{"kind", "old", "new", "details": [{"kind", "said", "old", "new"}]}]}], "sentences":
-[{"lesson", "lick", "old", "new"}], "lessons": [{"title", "put_in"}]}``; kinds are ``music``, ``hands`` and
-``drawing``, bars are numbers and details addresses, null where there is none.
+[{"lesson", "lick", "old", "new"}], "lessons": [{"title", "put_in"}]}``; kinds are ``music``, ``hands``,
+``claims`` and ``drawing``, bars are numbers and details addresses, null where there is none.
 """
 
 from __future__ import annotations
@@ -19,7 +19,12 @@ if TYPE_CHECKING:
 
     from lickwright.errata import BarChange, Errata, LickChange
 
-HEADS = {Kind.MUSIC: "The music", Kind.HANDS: "The hands", Kind.DRAWING: "Only the drawing"}
+HEADS = {
+    Kind.MUSIC: "The music",
+    Kind.HANDS: "The hands",
+    Kind.CLAIMS: "The second witness",
+    Kind.DRAWING: "Only the drawing",
+}
 """Licks are listed by the gravest of their changes."""
 
 

@@ -102,8 +102,17 @@ def _spoken(loose: bool) -> dict[str, frozenset[str]]:
 def _pattern() -> re.Pattern[str]:
     forms = {form for technique in TECHNIQUES for form in (*technique.forms, *technique.loose)}
     listed = sorted(forms, key=lambda form: (-len(form), form))
-    parts = (re.sub(r"\\?[- ]", r"[-\\s]*", re.escape(form)) for form in listed)
-    return re.compile(rf"\b(?:{'|'.join(parts)})\b", re.IGNORECASE)
+    by_letter: dict[str, list[str]] = {}
+    for form in listed:
+        rest = re.sub(r"\\?[- ]", r"[-\\s]*", re.escape(form[1:]))
+        by_letter.setdefault(form[0].lower(), []).append(rest)
+    parts = (f"{letter}(?:{'|'.join(rest)})" for letter, rest in by_letter.items())
+    return re.compile(rf"\b(?:{'|'.join(parts)})\b")
+
+
+@lru_cache(maxsize=4)
+def _words(text: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(_pattern().findall(text.lower())))
 
 
 def _even(form: str) -> str:
@@ -122,17 +131,18 @@ def list_spoken(text: str, *, loose: bool = True) -> frozenset[str]:
     """
     spoken = _spoken(loose)
     found: set[str] = set()
-    for word in _pattern().findall(text):
+    for word in _words(text):
         found |= spoken.get(_even(word), frozenset())
     for name in tuple(found):
-        found.update(_KINDS_OF.get(name, ()))
+        found.update(KINDS_OF.get(name, ()))
     return frozenset(found)
 
 
-_KINDS_OF: dict[str, tuple[str, ...]] = {
+KINDS_OF: dict[str, tuple[str, ...]] = {
     "pre-bend": ("bend",),
     "behind-the-nut bend": ("bend",),
     "shift slide": ("slide",),
     "stopped harmonic": ("harmonic",),
     "pinch harmonic": ("harmonic",),
 }
+"""What a technique is a kind of: who speaks of the one speaks of the other."""

@@ -1,7 +1,7 @@
 """Blue notes: the flat third, fifth and seventh of the key, or of a chord with a major third.
 
-In plain style one that no half step leads is still put to the author. A bend of a half step or more
-has no excuse: its target is judged.
+In plain style one that no half step leads is still put to the author. Outside a blues a bend of a half
+step or more has no excuse: its target is judged.
 Held for two beats at the end of a phrase, the flat third or fifth of a major chord is no colour
 any more, unless it is curled.
 
@@ -25,7 +25,7 @@ FOREIGN = frozenset({1, 11})
 
 def find_blue(at: Moment) -> Role | None:
     """A blue note that is not left standing."""
-    if at.note.bent:
+    if at.note.bent and at.setting.blues < 2:
         return None
     of_key = (at.pitch - at.setting.tonic) % 12 in BLUE_DEGREES
     above = (at.pitch - at.over.root) % 12
@@ -40,11 +40,11 @@ def exempt(at: Moment) -> bool:
     """Whether a blue note needs no further leading: the blue exemption.
 
     In a blues the flat third and seventh of the key or of the chord's root never do, nor the key's flat
-    fifth with a half step on at least one side. In country and bluegrass something near it must make it
-    idiomatic: a half step out of it, or into it and a third down (3 b3 1) or a step up from there;
-    another blue note within the bar (the minor pentatonic at work); for the flat seventh of the
-    key the tonic beside it (the mixolydian turn); for the flat third over a dominant seventh the
-    fall to the root (5 b3 1).
+    fifth with a half step on at least one side or another blue note in the bar. In country and bluegrass
+    something near it must make it idiomatic: a half step out of it, or into it and a third down (3 b3 1)
+    or a step up from there; another blue note within the bar (the minor pentatonic at work); for the flat
+    seventh of the key the tonic beside it (the mixolydian turn); for the flat third over a dominant
+    seventh the fall to the root (5 b3 1).
     """
     setting = at.setting
     if not setting.blues:
@@ -54,7 +54,10 @@ def exempt(at: Moment) -> bool:
     onward = at.ends_phrase or at.rise_out in ONWARD
     contact = abs(at.rise_out) == 1 or (abs(at.rise_in) == 1 and onward)
     if above_tonic == 6:
-        return contact or (abs(at.rise_in) == 1 and (setting.blues > 1 or _company(at)))
+        near = abs(at.rise_in) == 1
+        if setting.blues > 1:
+            return contact or near or _company(at)
+        return contact or (near and _company(at))
     if above_tonic not in (3, 10) and above_root not in (3, 10):
         return False
     if setting.blues > 1 or contact:

@@ -37,13 +37,6 @@ def key_classes(degree: Degree, key: Key) -> frozenset[int]:
     return frozenset({(key.tonic.semitone + MAJOR_SCALE[step] + degree.alter) % 12})
 
 
-def label_classes(label: str, chord: Chord) -> int:
-    """Return the pitch class of a degree's label over a chord."""
-    interval = parse_degree(label)
-    assert interval is not None, label  # labels of our own tables
-    return (chord.root.semitone + interval.semitones) % 12
-
-
 def chord_of(term: Term, harmony: tuple[Chord, ...]) -> tuple[Chord, ...]:
     """Return the chords that a name may mean: where only the root is said, as the harmony has them.
 

@@ -39,8 +39,10 @@ def run(subject: Subject) -> Iterator[Finding]:
     runs = list_runs(music)
     if not is_given(runs):
         return
-    swing = find_swing(music)
     steady = find_steady_bars(music, runs)
+    if all(stroke.given is None or stroke.bar.number in steady for strokes in runs for stroke in strokes):
+        return
+    swing = find_swing(music)
     for strokes in runs:
         against = [p for p in list_against(strokes, swing) if strokes[p].bar.number not in steady]
         for place, count in first_of_each(against):

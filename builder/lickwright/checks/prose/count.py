@@ -17,7 +17,7 @@ from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_place
 from lickwright.checks.claims.term import Count
-from lickwright.checks.prose.technique import uses
+from lickwright.checks.prose.technique import used
 from lickwright.checks.rule import Example, Rule, Severity, Source
 
 _VALUES = {
@@ -59,10 +59,10 @@ def count(unit: str, notes: Pointed) -> tuple[int, ...]:
         case "string":
             return (len({tone.string for h in heard for tone in h.sound.tones}),)
         case "bend" | "grace note" | "double stop":
-            found = sum(unit in uses(h.sound) for h in heard)
+            found = sum(unit in used(h.sound) for h in heard)
             return (sum(len(h.sound.grace) for h in heard),) if unit == "grace note" else (found,)
         case "hammer-on" | "pull-off" | "slide":
-            return (sum(unit in uses(h.sound) for h in heard),)
+            return (sum(unit in used(h.sound) for h in heard),)
         case "chord":
             changes = [
                 c for i, c in enumerate(notes.harmony) if i == 0 or not c.same_as(notes.harmony[i - 1])

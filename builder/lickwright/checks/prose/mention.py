@@ -19,7 +19,7 @@ from lickwright.checks.claims.pointed import Pointed, pitch_classes
 from lickwright.checks.claims.term import Movement, Numbers, StringName
 from lickwright.checks.prose.fret import frets_of
 from lickwright.checks.prose.string import strings_of
-from lickwright.checks.prose.technique import uses
+from lickwright.checks.prose.technique import used
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.music import Sound, Tone
@@ -45,7 +45,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         case Movement(name, _):
             said, has = (
                 f"a {term.text}",
-                lambda subject: any(name in uses(sound) for sound in _sounds(subject)),
+                lambda subject: any(name in used(sound) for sound in _sounds(subject)),
             )
             what = "not used in"
         case _:

@@ -11,8 +11,8 @@ What to do: find out which is right, the word or the sign in the notes.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
+from lickwright.analysis.techniques import uses
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed, pitch_classes
@@ -21,7 +21,8 @@ from lickwright.checks.claims.term import Movement, StringName
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.music import Sound, Tone
 from lickwright.model.slots import JoinKind
-from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Late, Tapped
+from lickwright.model.strike import Late
+from lickwright.terms.techniques import KINDS_OF
 from lickwright.theory.pitch import PitchClass
 
 _JOINS: dict[str, tuple[JoinKind, ...]] = {
@@ -30,8 +31,6 @@ _JOINS: dict[str, tuple[JoinKind, ...]] = {
     "slide": (JoinKind.SLIDE, JoinKind.SHIFT),
     "shift slide": (JoinKind.SHIFT,),
 }
-_BENDS = {"release": (BendKind.RELEASE,), "pre-bend": (BendKind.PRE,), "behind-the-nut bend": (BendKind.NUT,)}
-_SIGNS = {"tremolo": "tremolo", "trill": "trill", "swell": "swell", "scrape": "scrape", "ghost note": "ghost"}
 _GOES = re.compile(r"\b(?:to|into)\b")
 
 
@@ -40,7 +39,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     said = claim.terms[0].value
     assert isinstance(said, Movement)  # the kind of claim says so
     name = said.name
-    if not any(name in uses(sound) for sound in _sounds(notes)) and not _together(name, notes):
+    if not any(name in used(sound) for sound in _sounds(notes)) and not _together(name, notes):
         return Differs(
             f"the words say “{claim.terms[0].text}”, and there is no {name} at {say_place(notes)}",
             claim.terms[0],
@@ -60,55 +59,18 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(f"the words say “{claim.words}”, and the {name} at {say_place(notes)} goes {real}")
 
 
-def uses(sound: Sound) -> frozenset[str]:
-    """Return the techniques of a sound, by the names of the table of terms."""
-    return frozenset(_uses(sound))
+def used(sound: Sound) -> frozenset[str]:
+    """Return the techniques of a sound as words may call them, and what those are kinds of.
 
-
-def _uses(sound: Sound) -> Iterator[str]:
-    joins = {tone.link for tone in sound.tones} | {grace.leads for grace in sound.grace} | {sound.joined}
-    yield from (name for name, kinds in _JOINS.items() if joins & set(kinds))
-    if sound.slide_in is not None or sound.slide_out is not None:
-        yield "slide"
-    if sound.grace:
-        yield "grace note"
-        if sum(len(grace.tones) for grace in sound.grace) > 1:
-            yield "rake"
-    if sound.mute:
-        yield "palm mute"
-    signs = {sign.rstrip("0123456789") for sign in sound.signs}
-    yield from (name for name, sign in _SIGNS.items() if sign in signs)
-    if "pinch" in signs:
-        yield from ("pinch harmonic", "harmonic")
-    if "wide" in signs:
-        yield "vibrato"
+    Two strings are a double stop whoever strikes them, and several grace notes may be called a rake.
+    """
+    names = set(uses(sound))
     if len(sound.tones) > 1:
-        yield "double stop"
-    for tone in (*sound.tones, *(tone for grace in sound.grace for tone in grace.tones)):
-        yield from _of_tone(tone)
-
-
-def _of_tone(tone: Tone) -> Iterator[str]:
-    match tone.head:
-        case Dead():
-            yield "dead note"
-        case Tapped():
-            yield "tapping"
-        case Hammered():
-            yield "hammer-on"
-        case Harmonic(fret, _):
-            yield "harmonic"
-            if fret:
-                yield "stopped harmonic"
-        case _:
-            pass
-    late = (tone.head.bend,) if isinstance(tone.head, Late) else ()
-    kinds = {bend.kind for bend in (*tone.bends, *late)}
-    if kinds - {BendKind.RELEASE}:
-        yield "bend"
-    yield from (name for name, wanted in _BENDS.items() if kinds & set(wanted))
-    if tone.vibrato:
-        yield "vibrato"
+        names.add("double stop")
+    if sound.grace:
+        names.add("grace note")
+        names |= {"rake"} if sum(len(grace.tones) for grace in sound.grace) > 1 else set()
+    return frozenset(names.union(*(KINDS_OF.get(name, ()) for name in names)))
 
 
 def _together(name: str, notes: Pointed) -> bool:
@@ -164,8 +126,8 @@ def _say(notes: Pointed, tone: Tone) -> str:
 
 
 def _hint(notes: Pointed) -> str:
-    used = sorted(frozenset().union(*(uses(sound) for sound in _sounds(notes))) - {"double stop"})
-    return f"What is there: {say_list(used)}" if used else ""
+    found = sorted(frozenset().union(*(used(sound) for sound in _sounds(notes))) - {"double stop"})
+    return f"What is there: {say_list(found)}" if found else ""
 
 
 RULE = Rule(

@@ -104,10 +104,14 @@ class Subject:
 
     def name_of(self, role: RoleOf) -> str:
         """What a note is called: as the staff spells it where that is its pitch, else by its chord."""
-        for pitch in self.spelled.get((role.address, role.tone + 1), ()):
-            if pitch.midi == role.pitch:
+        return self.name_at(role.address, role.tone, role.pitch, role.chord)
+
+    def name_at(self, address: Address, tone: int, midi: int, chord: ChordSymbol) -> str:
+        """What a pitch of a tone is called; ``tone`` counts from 0 in its sound."""
+        for pitch in self.spelled.get((address, tone + 1), ()):
+            if pitch.midi == midi:
                 return say_name(pitch.name)
-        return note_name(role.pitch, self.piece.music.key, role.chord)
+        return note_name(midi, self.piece.music.key, chord)
 
     @cached_property
     def leads(self) -> tuple[Lead, ...]:

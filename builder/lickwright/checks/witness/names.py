@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
 from lickwright.checks.witnesses import top_pitch
-from lickwright.checks.wording import note_name, note_text
+from lickwright.checks.wording import note_text
 from lickwright.findings import Edit, Fix, Label
 from lickwright.model.strike import Dead, Fretted
 from lickwright.theory.pitch import PitchClass
@@ -29,7 +29,6 @@ def run(subject: Subject) -> Iterator[Finding]:
     """Compare every name that is given."""
     if subject.piece.kind == "chorus":  # its licks have been asked
         return
-    key = subject.piece.music.key
     slips = subject.slips("names")
     exchanged: set[int] = set()
     for number, written in enumerate(subject.tones):
@@ -55,7 +54,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if said.semitone in {pitch % 12 for pitch in sounding}:
             continue
-        actual = note_name(sounding[-1], key, written.chord)
+        actual = subject.name_at(written.sound.address, written.index, sounding[-1], written.chord)
         yield subject.report(
             RULE,
             f"the names row says {said.spoken}, and {note_text(written.tone)} is {actual}",
@@ -82,8 +81,7 @@ def _exchanged(subject: Subject, number: int) -> bool:
 
 
 def _tell_exchanged(subject: Subject, one: Written, two: Written) -> Finding:
-    key = subject.piece.music.key
-    names = [note_name(top_pitch(w.tone)[-1], key, w.chord) for w in (one, two)]
+    names = [subject.name_at(w.sound.address, w.index, top_pitch(w.tone)[-1], w.chord) for w in (one, two)]
     texts = [w.tone.span.text for w in (one, two)]
     fix = None
     if texts == [note_text(w.tone) for w in (one, two)] and texts[0] != texts[1]:

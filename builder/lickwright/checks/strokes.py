@@ -5,7 +5,7 @@ Conventions: ``d`` and ``u``; places are quarters from the start of the music as
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -153,6 +153,30 @@ def list_breaks(run: Run, first: str | None = None) -> list[int]:
             breaks.append(place)
         wanted = OTHER[taken] if taken is not None else None
     return breaks
+
+
+def find_out_of_turn(
+    run: Run, swing: Callable[[], Mapping[Address, frozenset[str]]], first: str | None = None
+) -> tuple[list[tuple[int, int]], bool]:
+    """Return where a run is no alternate picking: by turns, or by the steady swing of the hand.
+
+    Some players mean that down and up take turns, others that the hand swings on; the reading that asks for
+    less is the one that was meant.
+
+    Args:
+        run: Of strokes.
+        swing: What :func:`find_swing` gives; asked for only where the strokes do not take turns.
+        first: What the first has to be, where that is said.
+
+    Returns:
+        The first of each row of places that are out, and how many follow it; whether the swing is the reading.
+    """
+    breaks = list_breaks(run, first)
+    if not breaks:
+        return [], False
+    against = breaks if first and breaks[0] == 0 else list_against(run, swing())
+    turns, swings = list(first_of_each(breaks)), list(first_of_each(against))
+    return (swings, True) if len(swings) < len(turns) else (turns, False)
 
 
 def first_of_each(places: Iterable[int]) -> Iterator[tuple[int, int]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib import import_module
@@ -42,22 +42,31 @@ def judge_course(survey: Survey) -> tuple[Judged, ...]:
 
 def _judge_lesson(lesson: Lesson, survey: Survey) -> Iterator[Judged]:
     for _, group in groupby(lesson.links, key=lambda link: id(link.passage)):
-        links = tuple(group)
-        claims = sorted(find_claims(links[0].passage, links), key=lambda claim: KINDS.index(claim.kind))
-        differing: set[tuple[int, int]] = set()
-        pointed: dict[LickLink, Pointed | None] = {link: _point(link, survey) for link in links}
-        for claim in claims:
-            notes = pointed[claim.link] if claim.link in pointed else _point(claim.link, survey)
-            others = [other for link in claim.others if (other := pointed[link]) is not None]
-            if notes is None or len(others) < len(claim.others):
+        yield from judge_links(tuple(group), survey)
+
+
+def judge_links(links: Sequence[LickLink], survey: Survey) -> Iterator[Judged]:
+    """Judge the claims of one sentence.
+
+    Args:
+        links: All links of the sentence, in order.
+        survey: With the notes they point at.
+    """
+    claims = sorted(find_claims(links[0].passage, links), key=lambda claim: KINDS.index(claim.kind))
+    differing: set[tuple[int, int]] = set()
+    pointed: dict[LickLink, Pointed | None] = {link: _point(link, survey) for link in links}
+    for claim in claims:
+        notes = pointed[claim.link] if claim.link in pointed else _point(claim.link, survey)
+        others = [other for link in claim.others if (other := pointed[link]) is not None]
+        if notes is None or len(others) < len(claim.others):
+            continue
+        verdict = _judges()[claim.kind](claim, notes.beside(*others) if others else notes)
+        if isinstance(verdict, Differs):
+            place = (claim.link.start, claim.link.end)
+            if place in differing:
                 continue
-            verdict = _judges()[claim.kind](claim, notes.beside(*others) if others else notes)
-            if isinstance(verdict, Differs):
-                place = (claim.link.start, claim.link.end)
-                if place in differing:
-                    continue
-                differing.add(place)
-            yield Judged(claim, notes, verdict)
+            differing.add(place)
+        yield Judged(claim, notes, verdict)
 
 
 def _point(link: LickLink, survey: Survey) -> Pointed | None:

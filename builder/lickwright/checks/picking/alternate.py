@@ -14,22 +14,18 @@ What to do: mend the stroke, fill in the one that was left out, or take the clai
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strokes import (
     NAMES,
     OTHER,
     Run,
-    find_swing,
-    first_of_each,
+    find_out_of_turn,
     is_given,
-    list_against,
-    list_breaks,
     list_runs,
 )
 from lickwright.checks.subject import Subject
-from lickwright.model.address import Address
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -40,19 +36,10 @@ def run(subject: Subject) -> Iterator[Finding]:
     runs = list_runs(music)
     if not is_given(runs):
         return
-    swing: Mapping[Address, frozenset[str]] | None = None
     for number, strokes in enumerate(runs):
         first = music.picking.first if number == 0 else None
-        breaks = list_breaks(strokes, first)
-        if not breaks:
-            continue
-        swing = find_swing(music) if swing is None else swing
-        against = list_against(strokes, swing)
-        if first and breaks[0] == 0:
-            against = breaks
-        turns, swings = list(first_of_each(breaks)), list(first_of_each(against))
-        swung = len(swings) < len(turns)  # the reading that asks for less is the one that was meant
-        for place, count in swings if swung else turns:
+        out, swung = find_out_of_turn(strokes, lambda: subject.swing, first)
+        for place, count in out:
             yield _finding(subject, strokes, place, count, swung=swung)
 
 

@@ -1,7 +1,8 @@
 """A stroke that the words name and the picking hand does not make.
 
 ``an upstroke`` is held against the ``rh`` row of the notes; ``all down`` and ``downstrokes`` speak of every
-stroke of the link, ``strictly alternate`` of each and the next.
+stroke of the link, ``strictly alternate`` of each and the next. ``alternate picking`` is held against the row
+as the rule ``picking/alternate`` does it: down and up in turn, or a hand in steady swing.
 
 Why it matters: strokes are taught by their pattern; one that is told the other way breaks it.
 
@@ -11,7 +12,6 @@ What to do: make the words and the row agree.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
@@ -19,6 +19,7 @@ from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_place
 from lickwright.checks.claims.term import StrokeName
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.checks.strokes import find_out_of_turn, list_breaks, list_runs
 
 _SPOKEN = {"d": "down", "u": "up"}
 
@@ -31,19 +32,43 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if not strokes:
         struck = any(tone.struck for heard in notes.heard for tone in heard.sound.tones)
         return Unresolved("no rh row says which stroke it is" if struck else "nothing is struck there")
-    if _fits(said, strokes):
+    if _alternates(notes, strict=said.every) if said.sign == "du" else _fits(said, strokes):
         return HELD
     real = ", ".join(_SPOKEN[s] for s in strokes if s is not None)
     return Differs(
         f"the words say “{claim.terms[0].text}”, and the rh row at {say_place(notes)} says {real}",
         claim.terms[0],
+        help=_hint(said, strokes),
     )
 
 
 def _fits(said: StrokeName, strokes: Sequence[str | None]) -> bool:
-    if said.sign == "du":
-        return all(one != two for one, two in pairwise(strokes))
     return all(stroke == said.sign for stroke in strokes) if said.every else said.sign in strokes
+
+
+def _alternates(notes: Pointed, *, strict: bool) -> bool:
+    """Whether the strokes of the link are alternate picking as ``picking/alternate`` reads it.
+
+    Args:
+        notes: Of the link.
+        strict: Where only strokes that take turns will do, and no hand in steady swing.
+    """
+    linked = {heard.sound.address for heard in notes.heard}
+    for run in list_runs(notes.subject.piece.music):
+        here = [stroke for stroke in run if stroke.sound.address in linked]
+        if list_breaks(here) and (strict or find_out_of_turn(here, lambda: notes.subject.swing)[0]):
+            return False
+    return True
+
+
+def _hint(said: StrokeName, strokes: Sequence[str | None]) -> str:
+    """What to write for what the row says."""
+    if said.sign == "du":
+        return "Leave the words about alternate picking out, or mend the strokes of the rh row"
+    if len(set(strokes)) == 1:
+        stroke = "downstroke" if strokes[0] == "d" else "upstroke"
+        return f"Write “{stroke}{'s' if len(strokes) > 1 else ''}”, or mend the rh row"
+    return "Link only the sounds that are struck so, or mend the rh row"
 
 
 RULE = Rule(

@@ -169,7 +169,7 @@ def find_out_of_turn(
         first: What the first has to be, where that is said.
 
     Returns:
-        The first of each row of places that are out, and how many follow it; whether the swing is the reading.
+        The first of each row of places that are out, and how many there are; whether it is the swing.
     """
     breaks = list_breaks(run, first)
     if not breaks:

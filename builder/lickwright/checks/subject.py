@@ -15,7 +15,6 @@ from lickwright.checks.misspelled import Misspelled, list_misspelled
 from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
 from lickwright.checks.strings import Held, Lead, list_held, list_leads
-from lickwright.checks.strokes import find_swing
 from lickwright.checks.witness_slips import Bar, Row, Slip, find_slips
 from lickwright.checks.wording import note_name, say_name
 from lickwright.findings import Finding, Fix, Label, Severity
@@ -123,11 +122,6 @@ class Subject:
     def held(self) -> tuple[Held, ...]:
         """Every pitched tone with the time its string sounds it."""
         return list_held(self.piece.music)
-
-    @cached_property
-    def swing(self) -> Mapping[Address, frozenset[str]]:
-        """The strokes that a hand in steady swing may take at each sound of the upper voice."""
-        return find_swing(self.piece.music)
 
     @cached_property
     def onsets(self) -> tuple[Onset, ...]:

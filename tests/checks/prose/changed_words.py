@@ -73,7 +73,7 @@ def change(term: Term) -> str | None:
     if found := _DIGITS.search(text):
         return f"{text[: found.start()]}{int(found[0]) + 1}{text[found.end() :]}"
     for word, other in _TURNS.items():
-        if found := re.search(rf"(?i)\b{word}[\w-]*" if other and " " not in word else rf"(?i)\b{word}", text):
+        if found := re.search(rf"(?i)\b{word}{'[a-z-]*' if other else ''}", text):
             return f"{text[: found.start()]}{other}{text[found.end() :]}".strip()
     return None
 

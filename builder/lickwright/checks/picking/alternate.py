@@ -15,6 +15,7 @@ What to do: mend the stroke, fill in the one that was left out, or take the clai
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strokes import (
@@ -22,6 +23,7 @@ from lickwright.checks.strokes import (
     OTHER,
     Run,
     find_out_of_turn,
+    find_swing,
     is_given,
     list_runs,
 )
@@ -36,9 +38,10 @@ def run(subject: Subject) -> Iterator[Finding]:
     runs = list_runs(music)
     if not is_given(runs):
         return
+    swing = cache(lambda: find_swing(music))
     for number, strokes in enumerate(runs):
         first = music.picking.first if number == 0 else None
-        out, swung = find_out_of_turn(strokes, lambda: subject.swing, first)
+        out, swung = find_out_of_turn(strokes, swing, first)
         for place, count in out:
             yield _finding(subject, strokes, place, count, swung=swung)
 

@@ -12,6 +12,7 @@ What to do: make the words and the row agree.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
@@ -19,7 +20,7 @@ from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_place
 from lickwright.checks.claims.term import StrokeName
 from lickwright.checks.rule import Example, Rule, Severity, Source
-from lickwright.checks.strokes import find_out_of_turn, list_breaks, list_runs
+from lickwright.checks.strokes import find_out_of_turn, find_swing, list_breaks, list_runs
 
 _SPOKEN = {"d": "down", "u": "up"}
 
@@ -54,11 +55,12 @@ def _alternates(notes: Pointed, *, strict: bool) -> bool:
         strict: Where only strokes that take turns will do, and no hand in steady swing.
     """
     linked = {heard.sound.address for heard in notes.heard}
-    for run in list_runs(notes.subject.piece.music):
-        here = [stroke for stroke in run if stroke.sound.address in linked]
-        if list_breaks(here) and (strict or find_out_of_turn(here, lambda: notes.subject.swing)[0]):
-            return False
-    return True
+    music = notes.subject.piece.music
+    runs = [[stroke for stroke in run if stroke.sound.address in linked] for run in list_runs(music)]
+    if strict:
+        return not any(map(list_breaks, runs))
+    swing = cache(lambda: find_swing(music))
+    return not any(find_out_of_turn(run, swing)[0] for run in runs)
 
 
 def _hint(said: StrokeName, strokes: Sequence[str | None]) -> str:

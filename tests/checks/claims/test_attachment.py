@@ -17,7 +17,8 @@ def say(claim: Claim) -> str:
     of = f" (of {claim.about.text})" if claim.about is not None else ""
     beside = f" beside {claim.beside.text}" if claim.beside is not None else ""
     outside = "" if claim.inside else ", outside"
-    return f"{claim.link.at or 'all'} {claim.kind}: {words}{of}{beside}{outside}"
+    reading = f", A as the {claim.reading}" if claim.reading else ""
+    return f"{claim.link.at or 'all'} {claim.kind}: {words}{of}{beside}{outside}{reading}"
 
 
 def claims_of(text: str) -> list[str]:

@@ -52,6 +52,7 @@ class Claim:
         beside: The note that is named with it: ``A`` in ``A on the third string``.
         others: Further links: what it compares with, or the rest of the sentence's.
         inside: Whether the link's own words say it.
+        reading: Which reading of the words makes it, where there are two: ``note`` or ``article``.
     """
 
     kind: ClaimKind
@@ -61,6 +62,7 @@ class Claim:
     beside: Term | None = None
     others: tuple[LickLink, ...] = ()
     inside: bool = True
+    reading: str = ""
 
     def span(self, term: Term | None = None) -> Span:
         """Where the claim, or one term of it, stands in the file."""

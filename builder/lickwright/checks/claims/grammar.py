@@ -49,13 +49,6 @@ from lickwright.theory.quality import QUALITIES
 Read = tuple[TermKind, Value]
 Reader = Callable[[str], Read | None]
 
-ARTICLE_A = re.compile(
-    r"A (?!(?:and|or|to|is|in|on|at|over|then|with|from|by|up|down|as|again|natural|sharp|flat|string"
-    r"|chord|triad|shape|shapes|arpeggio|scale)\b|[a-z]+[^su\W]s\b"
-    r"|(?:major|minor)\b(?! (?:third|sixth|seventh|second|ninth|tenth)))[a-z]"
-)
-"""``A`` before a word that shows it to be the article."""
-
 _AFTER = (
     r"(?=\s*(?:$|[^\w\s]|(?:of|is|are|was|in|on|at|over|under|above|below|to|from|and|or|but|with|as|which|that"
     r"|then|here|there|before|after|again|itself|for|by|alone|degree|tone|comes|goes|falls|rises)\b))"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib import import_module
 from itertools import groupby
@@ -53,20 +53,54 @@ def judge_links(links: Sequence[LickLink], survey: Survey) -> Iterator[Judged]:
         survey: With the notes they point at.
     """
     claims = sorted(find_claims(links[0].passage, links), key=lambda claim: KINDS.index(claim.kind))
-    differing: set[tuple[int, int]] = set()
     pointed: dict[LickLink, Pointed | None] = {link: _point(link, survey) for link in links}
+    judged: list[Judged] = []
     for claim in claims:
         notes = pointed[claim.link] if claim.link in pointed else _point(claim.link, survey)
         others = [other for link in claim.others if (other := pointed[link]) is not None]
         if notes is None or len(others) < len(claim.others):
             continue
         verdict = _judges()[claim.kind](claim, notes.beside(*others) if others else notes)
-        if isinstance(verdict, Differs):
-            place = (claim.link.start, claim.link.end)
-            if place in differing:
+        judged.append(Judged(claim, notes, verdict))
+    yield from _once(_settle(judged))
+
+
+def _settle(judged: Sequence[Judged]) -> Iterator[Judged]:
+    """Where words may be read in two ways, the way that agrees is meant.
+
+    Where both differ they are false either way; a degree is the likelier, else the longer words. Where the one differs and the
+    other claims nothing, nobody knows.
+    """
+    yield from (one for one in judged if not one.claim.reading)
+    doubtful = [one for one in judged if one.claim.reading]
+    for _, group in groupby(sorted(doubtful, key=_place), key=_place):
+        here = tuple(group)
+        readings = [[o for o in here if o.claim.reading == reading] for reading in ("article", "note")]
+        differing = [[o for o in reading if isinstance(o.verdict, Differs)] for reading in readings]
+        agreeing = next((r for r, out in zip(readings, differing, strict=True) if r and not out), None)
+        if agreeing is not None:
+            yield from agreeing
+        elif all(differing):
+            told = [out[0] for out in differing]
+            yield max(told, key=lambda one: (one.claim.kind == "degree", len(one.claim.words)))
+        else:
+            first = next(out[0] for out in differing if out)
+            yield replace(first, verdict=Unresolved("the “A” may be the note, or only the article"))
+
+
+def _place(one: Judged) -> tuple[int, int]:
+    return one.claim.link.start, one.claim.link.end
+
+
+def _once(judged: Iterable[Judged]) -> Iterator[Judged]:
+    """Of what differs at one link the first: they have one cause."""
+    differing: set[tuple[int, int]] = set()
+    for one in judged:
+        if isinstance(one.verdict, Differs):
+            if _place(one) in differing:
                 continue
-            differing.add(place)
-        yield Judged(claim, notes, verdict)
+            differing.add(_place(one))
+        yield one
 
 
 def _point(link: LickLink, survey: Survey) -> Pointed | None:

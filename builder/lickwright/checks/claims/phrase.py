@@ -6,8 +6,9 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from lickwright.checks.claims.article import heads
 from lickwright.checks.claims.claim import Claim, ClaimKind
-from lickwright.checks.claims.lexer import find_terms
+from lickwright.checks.claims.lexer import find_terms, is_doubtful
 from lickwright.checks.claims.term import Movement, Numbers, StringName, Term, TermKind
 from lickwright.model.course import LickLink
 
@@ -42,7 +43,19 @@ def claim_words(link: LickLink, about: Term | None = None) -> tuple[Claim, ...]:
         link: With its words.
         about: A chord or note that follows the link after ``of``: ``[the third](…) of A7``.
     """
-    terms = find_terms(link.words)
+    head = heads(link.passage.text, link.start)
+    if not (head and is_doubtful(link.words)):
+        return _claims(link, find_terms(link.words, head=head), about)
+    readings = {"note": find_terms(link.words, letter=True), "article": find_terms(link.words)}
+    return tuple(
+        replace(claim, reading=reading)
+        for reading, terms in readings.items()
+        for claim in _claims(link, terms, about)
+    )
+
+
+def _claims(link: LickLink, terms: Sequence[Term], about: Term | None) -> tuple[Claim, ...]:
+    """What the words claim up to the first that takes it back."""
     hedge = next((i for i, term in enumerate(terms) if term.kind == "hedge"), len(terms))
     return tuple(_Phrase(link, terms[:hedge], about).claims())
 

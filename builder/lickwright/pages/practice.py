@@ -23,6 +23,7 @@ from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
 from lickwright.pages.remarks import why_it_fits
 from lickwright.pages.typography import printed
+from lickwright.words.pieces import BarInWords, in_words
 
 _BOX = re.compile(r'viewBox="(\S+) (\S+) (\S+) (\S+)"')
 _STAFF = re.compile(r' d="M0 (-?[\d.]+)[Hh][^>]*class="lines"')  # the first line of the staff, of the tab
@@ -136,7 +137,7 @@ class Score:
     bar_names: tuple[str, ...]
     notes: tuple[str, ...]
     turn: int = 1
-    words: tuple[str, ...] = ()
+    words: tuple[BarInWords, ...] = ()
     why: tuple[str, ...] = ()
 
     @property
@@ -241,6 +242,7 @@ def score_of(
         bar_names=tuple(bar_name(bar) for bar in music.bars),
         notes=(*said, *notes),
         turn=turn,
+        words=in_words(music),
         why=why_it_fits(music, analysis, piece.stets),
     )
 

@@ -23,10 +23,10 @@ FINGERS = {
 """The ``lh`` row."""
 PLUCKED = {
     "p": "by the thumb",
-    "i": "by the index",
-    "m": "by the middle",
-    "a": "by the ring",
-    "c": "by the little",
+    "i": "by the index finger",
+    "m": "by the middle finger",
+    "a": "by the ring finger",
+    "c": "by the little finger",
     "P": "by the pick",
 }
 """The ``rh`` row, a letter a string."""

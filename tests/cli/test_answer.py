@@ -1,5 +1,6 @@
 """Queries leave as a list and come back with answers: stets, repairs, other notes."""
 
+import json
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -57,6 +58,10 @@ def test_a_query_has_its_addresses(lickwright: Command, course: Path) -> None:
     assert told.startswith("Queries on Landing\n")
     assert re.search(r"^2\. harmony/unexplained · quoted 1\.4 · lessons/one\.md:7:25$", told, re.MULTILINE)
     assert "mend: 3:2: one fret lower is the root" in told
+    helps = re.findall(r"^   help: (.+)$", told, re.MULTILINE)
+    said = lickwright("proof", "--format", "json").out
+    assert helps
+    assert sorted(helps) == sorted(f["help"] for f in json.loads(said)["findings"] if f["severity"] != "note")
     assert told.count("\n>\n") + told.endswith("\n>") == 3
 
 
@@ -116,3 +121,75 @@ def test_answers_are_read_kindly(lickwright: Command, course: Path, said: str) -
     """Case, a full stop and a colon do not matter."""
     ask(lickwright, course, "", said)
     assert lickwright("answer", "queries.txt").status == 0
+
+
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+@pytest.mark.parametrize("end", ["\r\n", "\r", "\n"])
+@pytest.mark.parametrize("last", [True, False])
+def test_a_lesson_keeps_its_line_ends(
+    lickwright: Command, course: Path, mark: bytes, end: str, *, last: bool
+) -> None:
+    """Byte order mark, line ends and the end of the file stay; only what was answered differs."""
+    file = course / "content" / "lessons" / "one.md"
+    text = LESSON if last else LESSON.removesuffix("\n")
+    file.write_bytes(mark + text.replace("\n", end).encode())
+    ask(lickwright, course, "4:3", 'stet "it is meant"', "mend")
+    assert lickwright("answer", "queries.txt").status == 0
+    data = file.read_bytes()
+    assert data.startswith(mark)
+    written = data.removeprefix(mark).decode()
+    seal = re.search(r"#([0-9a-f]{4}) ", written)
+    assert seal is not None
+    stet = f'> stet: harmony/unexplained 1.4 #{seal[1]} "it is meant"\n'
+    expected = text.replace("> tempo: 90\n", f"> tempo: 90\n{stet}")
+    expected = expected.replace("4:2 - 3:2 -\n  names", "4:3 - 3:2 -\n  names")
+    expected = expected.replace("\nA | 5:0 - 5:4 - 4:2 - 3:3 -", "\nA | 5:0 - 5:4 - 4:2 - 3:2 -")
+    assert written == expected.replace("\n", end)
+
+
+def test_mixed_line_ends_are_not_evened_out(lickwright: Command, course: Path) -> None:
+    """One line of another kind stays the only one."""
+    file = course / "content" / "lessons" / "one.md"
+    file.write_bytes(LESSON.replace("\n", "\r\n").replace("# One\r\n", "# One\n").encode())
+    ask(lickwright, course, "", 'stet "it is meant"')
+    assert lickwright("answer", "queries.txt").status == 0
+    data = file.read_bytes()
+    assert data.count(b"\n") == data.count(b"\r\n") + 1 == LESSON.count("\n") + 1
+
+
+@pytest.mark.parametrize(
+    "text", ["", "# A shopping list\n\n> milk\n", "Queries\n", "Queries on Landing\n\n1. gone\n> mend\n"]
+)
+def test_another_file_is_no_list(lickwright: Command, course: Path, text: str) -> None:
+    """A file without a query in it is found to be none, once, and nothing is written."""
+    (course / "queries.txt").write_text(text, encoding="utf-8")
+    before = (course / "content" / "lessons" / "one.md").read_bytes()
+    outcome = lickwright("answer", "queries.txt")
+    assert outcome.status == 1
+    assert outcome.out.count("building/no-query") == 1
+    assert "queries.txt:1:1: error: this is no list of queries" in outcome.out
+    assert (course / "content" / "lessons" / "one.md").read_bytes() == before
+
+
+def test_a_list_that_asks_nothing(lickwright: Command, course: Path) -> None:
+    """What a clean course sends out may come back as it is."""
+    (course / "content" / "lessons" / "one.md").write_text("# One\n\nWords.\n", encoding="utf-8")
+    told = ask(lickwright, course)
+    assert told.endswith("None.\n")
+    outcome = lickwright("answer", "queries.txt")
+    assert (outcome.status, outcome.out) == (0, "0 of 0 answers put into the lessons\n")
+
+
+def test_an_answer_that_lost_its_query(lickwright: Command, course: Path) -> None:
+    """Its head was cut: it is said, by its line; the others are put in."""
+    ask(lickwright, course, "4:3", "mend", "mend")
+    file = course / "queries.txt"
+    lines = file.read_text(encoding="utf-8").splitlines(keepends=True)
+    head = next(number for number, line in enumerate(lines) if line.startswith("2. "))
+    del lines[head]
+    file.write_text("".join(lines), encoding="utf-8")
+    arrow = [number for number, line in enumerate(lines, 1) if line.startswith("> ")][1]
+    outcome = lickwright("answer", "queries.txt")
+    assert outcome.status == 1
+    assert f"queries.txt:{arrow}:1: error: this answer stands under no query" in outcome.out
+    assert "2 of 2 answers put" in outcome.out

@@ -59,6 +59,7 @@ def test_json_has_the_stated_shape(lickwright: Command, write: Callable[..., Non
     assert set(report) == {"findings", "counts"}
     kinds = dict.fromkeys(("rule", "severity", "message", "help", "file", "lick", "address"), str)
     kinds |= dict.fromkeys(("line", "column", "end_line", "end_column"), int)
+    kinds |= {"labels": list, "fix": type(None)}
     (finding,) = report["findings"]
     assert {key: type(value) for key, value in finding.items()} == kinds
     assert (finding["rule"], finding["severity"], finding["lick"]) == ("rhythm/bar-length", "error", "one")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from lickwright.findings import Finding, Severity
+from lickwright.findings import Edit, Finding, Fix, Label, Severity
 from lickwright.report.json import render_json
 from lickwright.text import Source
 
@@ -21,6 +21,8 @@ SHAPE = {
     "end_column",
     "lick",
     "address",
+    "labels",
+    "fix",
 }
 
 
@@ -44,8 +46,29 @@ def test_the_shape() -> None:
         "end_column": 13,
         "lick": "porch",
         "address": "1.2",
+        "labels": [],
+        "fix": None,
     }
     assert read["counts"] == {"errors": 0, "queries": 1, "notes": 0}
+
+
+def test_labels_and_fix_have_their_places() -> None:
+    """A further place with its words; what mends it, edit by edit, an insertion as an empty place."""
+    edits = (Edit(SOURCE.span(13, 16), "4:2"), Edit(SOURCE.span(9, 9), "- "))
+    labels = (Label(SOURCE.span(4, 6), "the chord"),)
+    finding = Finding(
+        "a/b", Severity.QUERY, "what", SOURCE.span(13, 16), labels, fix=Fix("4:2: there", edits)
+    )
+    (read,) = json.loads(render_json([finding]))["findings"]
+    line = {"file": "lessons/a.md", "line": 2, "end_line": 2}
+    assert read["labels"] == [{**line, "column": 1, "end_column": 3, "text": "the chord"}]
+    assert read["fix"] == {
+        "title": "4:2: there",
+        "edits": [
+            {**line, "column": 10, "end_column": 13, "text": "4:2"},
+            {**line, "column": 6, "end_column": 6, "text": "- "},
+        ],
+    }
 
 
 def test_nothing_found() -> None:

@@ -89,6 +89,20 @@ def test_what_it_says() -> None:
     assert rules[note["ruleIndex"]]["help"]["markdown"].startswith("# No empty line")
 
 
+def test_an_insertion_is_an_empty_region() -> None:
+    """3.57.3: a region of no length is put in before; edits of two places are replacements of one change."""
+    fix = Fix("put | before it", (Edit(SOURCE.span(7, 7), "| "), Edit(SOURCE.span(13, 16), "4:2")))
+    made = json.loads(render_sarif([find(13, 16, fix=fix)]))
+    assert [error.message for error in SCHEMA.iter_errors(made)] == []
+    (change,) = made["runs"][0]["results"][0]["fixes"][0]["artifactChanges"]
+    first, second = change["replacements"]
+    assert first["deletedRegion"] == {"startLine": 2, "startColumn": 4, "endLine": 2, "endColumn": 4}
+    assert (first["insertedContent"], second["insertedContent"]) == ({"text": "| "}, {"text": "4:2"})
+    broken = deepcopy(made)
+    del broken["runs"][0]["results"][0]["fixes"][0]["artifactChanges"][0]["replacements"][0]["deletedRegion"]
+    assert list(SCHEMA.iter_errors(broken))
+
+
 def test_a_moved_line_keeps_its_fingerprint() -> None:
     """An empty line on top leaves the fingerprint; another message does not."""
     moved = Source(SOURCE.path, "\n" + SOURCE.text)

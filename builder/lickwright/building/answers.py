@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from lickwright.building.proofing import Proofed, proof_course
+from lickwright.building.rewriting import apply_edits, rewrite
 from lickwright.checks.catalogue import rules
 from lickwright.checks.stets import seal
 from lickwright.findings import Edit, Finding, Severity
@@ -57,12 +58,18 @@ def put_answers(folder: Path, answers: Iterable[Answer]) -> tuple[Answered, ...]
             if any(_overlap(edit, other) for other in edits[path]):
                 said, made = "another answer has changed this place: proof again", []
                 break
+            if rewrite((folder / path).read_bytes(), [edit]) is None:
+                said, made = f"{path} is not UTF-8, or was changed just now: mend it by hand", []
+                break
         for edit in made:
             edits[edit.span.source.path].append(edit)
         told.append(Answered(answer, said, bool(made)))
     for path, changes in edits.items():
         if changes:
-            (folder / path).write_text(_apply(changes), encoding="utf-8", newline="\n")
+            file = folder / path
+            made_new = rewrite(file.read_bytes(), changes)
+            if made_new is not None:
+                file.write_bytes(made_new)
     return tuple(told)
 
 
@@ -81,7 +88,9 @@ def _edit(proofed: Proofed, answer: Answer) -> tuple[str, list[Edit]]:
     if not found.span.source.path.startswith("lessons/"):
         return "stands in no lesson: mend it by hand", []
     edit = Edit(found.span, answer.text)
-    if _count_errors(_apply([edit]), found) > _count_errors(found.span.source.text, found):
+    if _count_errors(apply_edits(found.span.source.text, [edit]), found) > _count_errors(
+        found.span.source.text, found
+    ):
         return "cannot stand there: it does not read as what is marked", []
     return "mended", [edit]
 
@@ -143,10 +152,3 @@ def _overlap(a: Edit, b: Edit) -> bool:
     if a.span.start == a.span.end or b.span.start == b.span.end:
         return False
     return a.span.start < b.span.end and b.span.start < a.span.end
-
-
-def _apply(edits: list[Edit]) -> str:
-    text = edits[0].span.source.text
-    for edit in sorted(edits, key=lambda edit: (edit.span.start, edit.span.end), reverse=True):
-        text = text[: edit.span.start] + edit.text + text[edit.span.end :]
-    return text

@@ -10,6 +10,7 @@ from lickwright.findings import Finding, Severity
 from lickwright.model.course import Course
 from lickwright.model.place import NOWHERE
 from lickwright.model.timeline import Book
+from lickwright.report.queries import NO_QUERY
 from lickwright.text import Span
 
 DIED = "building/worker-died"
@@ -33,10 +34,16 @@ _WARNING = """\
 The notation library drew this lick and had something to say about it. The score stands in the site: look at
 it, and when a sign is missing or out of place please report the sentence with the lick."""
 
+_NO_QUERY = """\
+A list of queries that came back has something in it that cannot be put to a finding: it is another file, or
+the line above an answer, with the rule and the place, has been lost. An answer is one line behind its arrow.
+The answers that can be read are put into the lessons all the same."""
+
 HANDBOOK = {
     DIED: ("A renderer took its process down", _DIED),
     NOT_MADE: ("A renderer could not make a lick", _NOT_MADE),
     WARNING: ("The notation library has a warning", _WARNING),
+    NO_QUERY: ("Answers without their queries", _NO_QUERY),
 }
 """Title and page of each finding."""
 

@@ -6,6 +6,7 @@ Each query has a head with its addresses, what is found, the author's line, and 
        B flat, one beat, over A: neither in the chord nor led to it
           61 | A | 5:0 - 5:4 - 4:2 - 3:3 -
              |                       ^^^
+       help: What to do about it
        mend: 3:2 (one fret lower is the root)
     > stet "the clash is the point"
 
@@ -18,13 +19,16 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from lickwright.findings import Severity
+from lickwright.findings import Finding, Severity
 from lickwright.report.text import clean, quote_line, say_place
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
-    from lickwright.findings import Finding
+    from lickwright.text import Source
+
+NO_QUERY = "building/no-query"
+"""The rule of what is found in a list that came back."""
 
 HOW = """Write the answer behind the arrow:
   stet "the reason"   to let it stand as it is
@@ -32,6 +36,7 @@ HOW = """Write the answer behind the arrow:
   4:4                 any other text stands in the place of what is marked
 An empty answer is left for later. `lickwright answer FILE` puts the answers into the lessons."""
 _HEAD = re.compile(r"\d+\. (?P<rule>[a-z-]+/[a-z-]+) · (?P<music>[^·]*) · (?P<place>\S+:\d+:\d+)")
+_NONE = re.compile(r"Queries\b.*\n\s*None\.\s*$")
 _STET = re.compile(r'stet:?\s+["“”](?P<reason>[^"“”]*\S[^"“”]*)["“”]\.?', re.IGNORECASE)
 _MEND = re.compile(r"mend[.!]?", re.IGNORECASE)
 _MEANT = re.compile(r"(?:stet|mend)\b", re.IGNORECASE)
@@ -75,16 +80,44 @@ def _ask(number: int, finding: Finding) -> str:
     lines = [f"{number}. {finding.rule} · {music} · {say_place(finding.span)}"]
     lines.append(f"   {clean(finding.message)}")
     lines += [f"   {line}" for line in quote_line(finding.span)]
+    if finding.help:
+        lines.append(f"   help: {clean(finding.help)}")
     if finding.fix is not None and finding.fix.edits:
         lines.append(f"   mend: {clean(finding.fix.title)}")
     return "\n".join((*lines, ">"))
+
+
+def check_list(source: Source) -> Iterator[Finding]:
+    """Yield what keeps a list that came back from being read: it is none, or answers stand under no query."""
+    lines = source.text.split("\n")
+    if not any(map(_HEAD.match, lines)) and not _NONE.match(source.text):
+        hint = "`lickwright proof COURSE --format queries` makes one"
+        yield _lost("this is no list of queries", source, 1, hint)
+        return
+    asked = False
+    for number, line in enumerate(lines, 1):
+        if _HEAD.match(line):
+            asked = True
+        elif line.startswith(">") and line[1:].strip():
+            if not asked:
+                hint = (
+                    "One line answers a query; the line above it with the rule and the place is needed, too"
+                )
+                yield _lost("this answer stands under no query", source, number, hint)
+            asked = False
+
+
+def _lost(message: str, source: Source, line: int, hint: str) -> Finding:
+    start = source.line_start(line)
+    span = source.span(start, start + len(source.line(line)))
+    return Finding(NO_QUERY, Severity.ERROR, message, span, help=hint)
 
 
 def read_answers(text: str) -> tuple[Answer, ...]:
     """Read the answers of a list that came back; empty ones are left out."""
     answers: list[Answer] = []
     head: re.Match[str] | None = None
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in enumerate(text.split("\n"), 1):
         if found := _HEAD.match(line):
             head = found
         elif head is not None and line.startswith(">") and (said := line[1:].strip()):

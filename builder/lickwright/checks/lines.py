@@ -33,6 +33,15 @@ def leaps_away(subject: Subject, role: RoleOf) -> bool:
     return at is not None and at.after is not None and abs(at.rise_out) > STEP
 
 
+def left_alone(subject: Subject, role: RoleOf) -> bool:
+    """Whether the line goes on from a note by more than a step, or not at all, its repetitions looked through.
+
+    False for a note between the outer ones of a chord, which has no line.
+    """
+    at = _find(subject, role)
+    return at is not None and not 1 <= abs(at.onward) <= STEP
+
+
 def resolves(subject: Subject, role: RoleOf) -> bool:
     """Whether one of the two notes that follow is at rest on its chord and a step away."""
     at = _find(subject, role)

@@ -36,8 +36,9 @@ ROOTS = ("root note", "root")
 TONICS = ("key note", "keynote", "tonic", "home note")
 LEADING = ("leading note", "leading tone")
 
-_ORDINAL = "|".join(ORDINALS[number] for number in NUMBERS)
-_CARDINAL = "two|three|four|five|six|seven|nine|eleven|thirteen"
+_SUFFIXES = {2: "nd", 3: "rd"}
+_ORDINAL = "|".join(f"{ORDINALS[number]}|{number}{_SUFFIXES.get(number, 'th')}" for number in NUMBERS)
+_CARDINAL = "two|three|four|five|six|seven|nine|eleven|thirteen|[2-79]|11|13"
 _ALTER = "|".join(sorted(ALTERS, key=len, reverse=True))
 
 _STANDS = r"(?! (?:higher|lower|up|down|above|below|apart|away|further)\b)"
@@ -47,7 +48,7 @@ NAMED = rf"(?:{'|'.join((*ROOTS, *TONICS, *LEADING))})"
 """Pattern of a degree that is a name."""
 ALTERED = (
     rf"(?:(?:{_ALTER})[ -](?:{_ORDINAL})|(?:flat|sharp|flatted)[ -](?:{_CARDINAL})"
-    rf"|[b#♭♯](?:13|11|[2-79]))(?![\w-]){_STANDS}"
+    rf"|[b#♭♯](?:13|11|[2-79])(?:nd|rd|th)?)(?![\w-]){_STANDS}"
 )
 """Pattern of a degree that says more than its number."""
 PLAIN = rf"(?<!\ba )(?<!\ban )(?<!\bA )(?:{_ORDINAL})(?![\w-]){_STANDS}"
@@ -61,7 +62,7 @@ def read_degree(text: str) -> tuple[str, int, int | None] | None:
         What it counts from (``chord``, or ``key`` for the tonic and the leading note), its number, and
         its alteration against the major scale (None: what the chord has); None when it is none.
 
-    >>> read_degree("flat seven"), read_degree("third"), read_degree("♭7"), read_degree("tonic")
+    >>> read_degree("flat seven"), read_degree("3rd"), read_degree("♭7"), read_degree("tonic")
     (('chord', 7, -1), ('chord', 3, None), ('chord', 7, -1), ('key', 1, 0))
     """
     words = re.sub(r"[ -]+", " ", text.casefold())
@@ -71,8 +72,8 @@ def read_degree(text: str) -> tuple[str, int, int | None] | None:
         return "key", 1, 0
     if words in LEADING:
         return "key", 7, 0
-    if words[:1] in "b#♭♯" and words[1:].isdigit():
-        return "chord", int(words[1:]), -1 if words[0] in "b♭" else 1
+    if words[:1] in "b#♭♯" and (number := read_number(words[1:])) is not None:
+        return "chord", number, -1 if words[0] in "b♭" else 1
     said, _, name = words.rpartition(" ")
     number = read_number(name)
     if number is None or number not in NUMBERS or (said and said not in ALTERS):

@@ -18,6 +18,7 @@ from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.phrase import claim_words
 from lickwright.checks.claims.statement import claim_sentence
 from lickwright.checks.claims.term import Degree, Term, TermKind
+from lickwright.checks.claims.tied import claim_tied
 from lickwright.model.address import AddressRange
 from lickwright.model.course import LickLink
 from lickwright.terms.hedges import SUPPOSED
@@ -88,7 +89,9 @@ def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...
     said = {(id(claim.link), claim.kind) for claim in claims}
     hanging = tuple(_hanging(text, links, outside))
     claims += (c for c in hanging if (id(c.link), c.kind) not in said)
-    leaning = {term.start for claim in hanging for term in claim.terms}
+    tied = tuple(claim_tied(text, links, outside))
+    claims += (c for c in tied if (id(c.link), c.kind) not in said)
+    leaning = {term.start for claim in (*hanging, *tied) for term in claim.terms}
     claims += claim_sentence(text, links, [term for term in outside if term.start not in leaning])
     return tuple(claims)
 

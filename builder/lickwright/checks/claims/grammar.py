@@ -30,18 +30,22 @@ from lickwright.checks.claims.term import (
     StrokeName,
     TermKind,
     Value,
+    Way,
 )
 from lickwright.terms.bends import AMOUNT, DISTANCE
 from lickwright.terms.degrees import ALTERED, NAMED, PLAIN, read_degree
 from lickwright.terms.fingers import FINGER, read_finger
 from lickwright.terms.hedges import HEDGE
 from lickwright.terms.intervals import INTERVAL, read_interval
+from lickwright.terms.motion import BOUNDARY, DIRECTION, read_boundary, read_direction
 from lickwright.terms.movements import MOVEMENT
 from lickwright.terms.notes import NOTE
 from lickwright.terms.numbers import CARDINAL, ORDINAL
+from lickwright.terms.rhythms import RHYTHM, read_rhythm
 from lickwright.terms.strings import SIDE, read_side
 from lickwright.terms.strokes import STROKE, read_stroke
-from lickwright.terms.units import ADJECTIVES, UNIT, read_unit
+from lickwright.terms.tunings import TUNING
+from lickwright.terms.units import ADJECTIVES, NO_DISTANCE, UNIT, read_unit
 from lickwright.theory.chord import Chord, parse_chord
 from lickwright.theory.key import MODES, parse_key
 from lickwright.theory.quality import QUALITIES
@@ -190,6 +194,28 @@ def _degree(text: str) -> Read | None:
     return None if degree is None else ("degree", Degree(*degree))
 
 
+def _ending(text: str) -> Read | None:
+    numbers = numbers_in(text)
+    return ("ending", Numbers(numbers[0], numbers[-1])) if numbers else None
+
+
+def _boundary(text: str) -> Read | None:
+    return "boundary", read_boundary(text)
+
+
+def _direction(text: str) -> Read | None:
+    return "direction", Way(*read_direction(text))
+
+
+def _rhythm(text: str) -> Read | None:
+    value = read_rhythm(text)
+    return None if value is None else ("rhythm", value)
+
+
+def _tuning(text: str) -> Read | None:
+    return "tuning", text
+
+
 def _interval(text: str) -> Read | None:
     sizes = read_interval(text)
     return None if sizes is None else ("interval", sizes)
@@ -237,6 +263,7 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(rf"{NOTE}[ -]{CHORD_WORDS}(?:[ -]chord)?(?![\w-])", _chord_words),
     Pattern(rf"{NOTE}(?:[ -](?:major|minor))?[ -](?:chord|triad|arpeggio)s?\b", _plain_chord),
     Pattern(rf"{NOTE} (?:major|minor)\b", _tonality),
+    Pattern(TUNING, _tuning),
     Pattern(rf"{_any('(?:open )?(?:high |low )?')}{NOTE}[ -]string\b", _string),
     Pattern(_any(rf"(?:open )?{_SIDES} strings?\b|strings? [1-8]\b"), _string),
     Pattern(rf"{_any('open')}(?: low| high)? {NOTE}|{_any('open strings?')}\b", _open),
@@ -247,10 +274,15 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(_any(rf"(?:{ORDINAL}|open) position\b|position {CARDINAL}\b"), _position),
     Pattern(_any(FINGER), _finger),
     Pattern(_any(rf"(?:bars?|measures?) [0-9]{{1,3}}(?:{_TO}[0-9]{{1,3}})?\b"), _numbers("bar")),
+    Pattern(_any(rf"{ORDINAL} (?:bar|measure)\b(?! of )"), _numbers("bar")),
+    Pattern(_any(rf"{ORDINAL} ending\b"), _ending),
+    Pattern(_any(BOUNDARY), _boundary),
+    Pattern(_any(DIRECTION), _direction),
     Pattern(_any(_MOVEMENT), read_movement),
     Pattern(_any(STROKE), _stroke),
     Pattern(_NUMERAL, _numeral),
-    Pattern(_any(rf"{CARDINAL}[ -]{ADJECTIVES}{{0,2}}{UNIT}"), _count),
+    Pattern(_any(rf"{CARDINAL}[ -]{ADJECTIVES}{{0,2}}{UNIT}{NO_DISTANCE}"), _count),
+    Pattern(_any(RHYTHM), _rhythm),
     Pattern(_any(INTERVAL), _interval),
     Pattern(_any(ALTERED), _degree),
     Pattern(rf"{_any(NAMED)}(?![\w-])", _degree),

@@ -68,8 +68,8 @@ def judge_links(links: Sequence[LickLink], survey: Survey) -> Iterator[Judged]:
 def _settle(judged: Sequence[Judged]) -> Iterator[Judged]:
     """Where words may be read in two ways, the way that agrees is meant.
 
-    Where both differ they are false either way; a degree is the likelier, else the longer words. Where the one differs and the
-    other claims nothing, nobody knows.
+    Where both differ they are false either way: a degree is the likelier, else the longer words. Where the
+    one differs and the other claims nothing, nobody knows.
     """
     yield from (one for one in judged if not one.claim.reading)
     doubtful = [one for one in judged if one.claim.reading]

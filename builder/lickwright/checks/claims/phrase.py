@@ -5,17 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from lickwright.checks.claims.article import heads
 from lickwright.checks.claims.claim import Claim, ClaimKind
 from lickwright.checks.claims.lexer import find_terms, is_doubtful
 from lickwright.checks.claims.term import Movement, Numbers, StringName, Term, TermKind
 from lickwright.model.course import LickLink
+from lickwright.terms.motion import BOUNDARY
 
 _CONTEXT = re.compile(r"(?i)\b(?:of|over|against|above|below|than|under|behind|in|into) (?:the |an? )?$")
 _IN = re.compile(r"(?i)\bin (?:the )?$")
 _AT = re.compile(r"(?i)\bat the $")
 _ON_NOTE = re.compile(r"[A-G]\b.*\bon the $")
+_AT_AN_END = re.compile(rf"(?i)\b{BOUNDARY} the $")
 _FRET_OF = re.compile(r"(?i)\bfret (?:of|on) the $")
 _OPEN = re.compile(r"(?i)\bopen $")
 _TO = re.compile(r"(?i)\b(?:to|reaches?|hits|up to) (?:the )?$")
@@ -27,6 +30,10 @@ _SIMPLE: dict[TermKind, ClaimKind] = {
     "stroke": "stroke",
     "count": "count",
     "bar": "bar",
+    "ending": "bar",
+    "direction": "direction",
+    "rhythm": "rhythm",
+    "tuning": "tuning",
     "interval": "interval",
     "scale": "scale",
     "device": "scale",
@@ -97,7 +104,8 @@ class _Phrase:
             return replace(term, kind="fret", value=Numbers(number, number))
         if self.led(term, _OPEN):
             return replace(term, kind="string", value=StringName(number, open=True))
-        if self.led(term, _FRET_OF) or (self.led(term, _ON_NOTE) and term.end == len(self.words)):
+        noted = self.led(term, _ON_NOTE) and not self.led(term, _AT_AN_END)
+        if self.led(term, _FRET_OF) or (noted and term.end == len(self.words)):
             return replace(term, kind="string", value=StringName(number))
         return term
 
@@ -123,6 +131,7 @@ class _Phrase:
         if self.notes:
             yield self.claim("pitch", *self.notes)
             yield self.claim("spelling", *self.notes)
+        yield from self.places()
         ringing = any(term.kind == "ringing" for term in self.terms)
         targets: list[Term] = []
         for term in self.terms:
@@ -154,6 +163,18 @@ class _Phrase:
             beside = self.notes[0] if len(self.notes) == 1 and len(degrees) == 1 else None
             yield self.claim("degree", *degrees, about=self.about, beside=beside)
 
+    def places(self) -> Iterator[Claim]:
+        """What stands first or last: ``starting on C``; ``from G to C`` where nothing else leads there."""
+        for verb, target in pairwise(self.terms):
+            if verb.kind == "boundary" and _STANDS.fullmatch(self.words[verb.end : target.start]):
+                yield self.claim("boundary", verb, target)
+        if any(isinstance(term.value, Movement) for term in self.terms):
+            return
+        for one, two in pairwise(self.notes):
+            led = self.led(one, _FROM) and not any(t.kind == "boundary" for t in self.terms)
+            if led and _TO_NOTE.fullmatch(self.words[one.end : two.start]) and two is self.notes[-1]:
+                yield self.claim("direction", one, two)
+
     def leads(self) -> bool:
         """Whether the words say where a technique comes from and where it goes: notes on both sides of to."""
         to = _GOES.search(self.words)
@@ -172,6 +193,9 @@ class _Phrase:
 
 _NOUN = re.compile(r" (string|fret|finger|note|bar|beat|time|position|sound|one)s?\b")
 _GOES = re.compile(r"(?i) (?:to|into) ")
+_STANDS = re.compile(r" (?:(?:the|a|an|its) )?(?:(?:low|high|open|lowest|highest) )?")
+_FROM = re.compile(r"(?i)\bfrom (?:the )?(?:low |high )?$")
+_TO_NOTE = re.compile(r" (?:up |down )?to (?:the )?(?:low |high )?")
 _OVER = re.compile(r"(?i)\b(?:over|against|above|below|under|than) (?:the |an? )?$")
 
 

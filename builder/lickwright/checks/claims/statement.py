@@ -33,6 +33,7 @@ _NOUNS = frozenset(
     | {"trill", "rake", "palm-mute"}
 )
 """Techniques whose name can hardly be a verb or another thing."""
+_EXCEPT = re.compile(r"(?i),?(?: (?:all|everywhere))? (?:except|but|save|apart from)\b")
 _MOVED = re.compile(r"(?i)\b(?:moved?|moves|shifted|shifts|slid) ")
 
 
@@ -48,7 +49,7 @@ def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]
     for term in outside:
         if _mentions(text, term, outside):
             yield Claim("mention", links[0], (term,), others=tuple(links[1:]), inside=False)
-    if len(links) == 2 and not hedged:
+    if len(links) > 1 and not hedged:
         yield from _likeness(text, links)
 
 
@@ -89,7 +90,7 @@ def _open_strings(text: str, link: LickLink, outside: Sequence[Term]) -> Iterato
 
 
 def _likeness(text: str, links: Sequence[LickLink]) -> Iterator[Claim]:
-    one, two = links
+    one, two, *rest = links
     between = text[one.end : two.start]
     found = re.fullmatch(
         r"(?i),? (?:is|are|has|have)(?: just| exactly| note for note)? (?:the )?(?:very )?same"
@@ -99,9 +100,11 @@ def _likeness(text: str, links: Sequence[LickLink]) -> Iterator[Claim]:
     moved = re.fullmatch(r"(?i),? (?:is|are)(?: just| exactly)? (?:the )?", between)
     if found is None and moved is None:
         return
-    if moved is not None and not _MOVED.search(text[two.end :]):
+    if moved is not None and not _MOVED.search(text[two.end :]) and not _EXCEPT.match(text, two.end):
         return
-    yield Claim("same-as", one, (_verb(text, one, two),), others=(two,), inside=False)
+    if rest and not _EXCEPT.match(text, two.end):
+        return
+    yield Claim("same-as", one, (_verb(text, one, two),), others=(two, *rest), inside=False)
 
 
 def _verb(text: str, one: LickLink, two: LickLink) -> Term:

@@ -23,6 +23,11 @@ TermKind = Literal[
     "position",
     "finger",
     "bar",
+    "ending",
+    "boundary",
+    "direction",
+    "rhythm",
+    "tuning",
     "technique",
     "stroke",
     "count",
@@ -123,6 +128,14 @@ class Numbers:
     last: int
 
 
+@dataclass(frozen=True, slots=True)
+class Way:
+    """Which way a line goes, ``up`` or ``down``; ``strict`` where all of it is meant to."""
+
+    to: str
+    strict: bool = False
+
+
 Value = (
     PitchClass
     | Key
@@ -135,6 +148,7 @@ Value = (
     | Movement
     | Count
     | Numbers
+    | Way
     | tuple[int, ...]
     | int
     | str

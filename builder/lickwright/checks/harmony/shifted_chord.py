@@ -1,7 +1,8 @@
-"""A bar whose notes spell a neighbour's chord: the symbol has slipped by a bar.
+"""A bar whose notes spell another chord: the symbol has slipped by a bar, or is another altogether.
 
 At least four notes; by their length few of them are tones of the chord above them, and nearly all of them
-tones of the chord before or after.
+tones of the chord before or after. Away from its chord a bar is asked about when it is nothing but a
+dominant seventh of the key or of the piece, root, third, fifth and seventh complete.
 
 Why it matters: the band plays one chord and the hand another, and every note of the bar seems to be wrong.
 
@@ -17,9 +18,12 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.address import Address
 from lickwright.theory.chord import Chord
+from lickwright.theory.interval import Interval
 
 FEWEST = 4
 """Notes."""
+SEVENTH = "7"
+"""The quality of a dominant seventh."""
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -32,25 +36,42 @@ def run(subject: Subject) -> Iterator[Finding]:
         for bar in subject.piece.music.bars
         if len(bar.chords) == 1 and bar.number in bars
     ]
+    sevenths = _sevenths(subject)
     for index, (bar, own) in enumerate(printed):
         roles = bars[bar.number]
         if len(roles) < FEWEST or not isinstance(own.symbol, Chord):
             continue
         if _share(roles, own.symbol) >= subject.limits["shifted-own"]:
             continue
-        for _, other in (*printed[index + 1 : index + 2], *printed[max(0, index - 1) : index]):
-            symbol = other.symbol
-            if not isinstance(symbol, Chord) or _share(roles, symbol) < subject.limits["shifted-other"]:
-                continue
+        beside = [c.symbol for _, c in (*printed[index + 1 : index + 2], *printed[max(0, index - 1) : index])]
+        near = (c for c in beside if isinstance(c, Chord))
+        meant = next((c for c in near if _share(roles, c) >= subject.limits["shifted-other"]), None)
+        hint = "Look whether the symbol belongs to the next bar"
+        if meant is None:
+            meant = next((c for c in sevenths if _spells(roles, c)), None)
+            hint = "Look which is meant, the symbol or the notes"
+        if meant is not None:
             yield subject.report(
                 RULE,
-                f"the notes of bar {bar.number} are those of {symbol.display}, and the chord is"
+                f"the notes of bar {bar.number} are those of {meant.display}, and the chord is"
                 f" {own.symbol.display}",
                 own.span if own.span.source.path else bar.span,
                 Address(bar.number),
-                help="Look whether the symbol belongs to the next bar",
+                help=hint,
             )
-            break
+
+
+def _sevenths(subject: Subject) -> tuple[Chord, ...]:
+    """The dominant seventh of the key, and those that the piece has."""
+    music = subject.piece.music
+    fifth = Chord.of(str(Interval(4, 7).above(music.key.tonic)), SEVENTH)
+    had = (chord.symbol for bar in music.bars for chord in bar.chords)
+    return (fifth, *(c for c in had if isinstance(c, Chord) and c.quality.name == SEVENTH))
+
+
+def _spells(roles: list[RoleOf], chord: Chord) -> bool:
+    """Whether the notes are those of a chord, all of them and no other."""
+    return {role.pitch % 12 for role in roles} == chord.semitones
 
 
 def _share(roles: list[RoleOf], chord: Chord) -> float:
@@ -60,13 +81,19 @@ def _share(roles: list[RoleOf], chord: Chord) -> float:
 
 RULE = Rule(
     id="harmony/shifted-chord",
-    title="A bar that spells its neighbour's chord",
+    title="A bar that spells another chord",
     severity=Severity.QUERY,
     source=Source("own threshold", "Shares of a bar's time on the tones of either chord"),
     good=(
         Example("A | 5:0 - 5:4 - 4:2 - 3:2 -\nD | 4:0 - 4:4 - 3:2 - 2:3 -"),
         Example("A | 4:2 - 4:4 - 3:1 - 3:2 -\nD | 4:0 - 4:4 - 3:2 - 2:3 -"),
     ),
-    bad=(Example("A | 4:0 - 4:4 - 3:2 - 2:3 -\nD | 5:0 - 5:4 - 4:0 - 4:4 -", marks=("A",)),),
+    bad=(
+        Example("A | 4:0 - 4:4 - 3:2 - 2:3 -\nD | 5:0 - 5:4 - 4:0 - 4:4 -", marks=("A",)),
+        Example(
+            "key: G major\n\nC | 3:5 - 2:1 - 1:0 - 2:1 -\nG | 4:0 - 4:4 - 3:2 - 2:1 -\nC | 1:0 - 2:1 - - - - -",
+            marks=("G",),
+        ),
+    ),
     run=run,
 )

@@ -25,6 +25,7 @@ from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
 from lickwright.model.strike import BendKind, Late
 from lickwright.theory.chord import Chord
+from lickwright.theory.pitch import PitchClass
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
@@ -43,6 +44,11 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
             f"the words say “{claim.terms[0].text}”, and the bend at {place} goes {real}", claim.terms[0]
         )
     target = claim.terms[1] if len(claim.terms) > 1 else None
+    if target is not None and isinstance(target.value, PitchClass):
+        if any(floor(top) % 12 == target.value.semitone for _, _, top in bends):
+            return HELD
+        reached = say_list(list(dict.fromkeys(say_midi(top, notes) for _, _, top in bends)))
+        return Differs(f"the words say it is bent to {target.text}, and it reaches {reached}", target)
     if target is None or not isinstance(target.value, Degree):
         return HELD
     for heard, _, top in bends:

@@ -11,6 +11,7 @@ What to do: say all that differs, or mend the notes.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
@@ -31,12 +32,14 @@ _EXCEPT = re.compile(
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Lay the notes of both links side by side, moved as the words say."""
-    (other,), (link,) = notes.others, claim.others
+    (other, *exceptions), link = notes.others, claim.others[0]
     one, two = notes.voices[0], other.voices[0]
     tail = re.split(r"[.;]", link.passage.text[link.end :])[0]
     moved = _moves(tail)
     if moved is None:
         return Unresolved("how far it is moved is not clear")
+    if exceptions and len(one) == len(two):
+        return _but(claim, [a for a, b in zip(one, two, strict=True) if not _alike(a, b, moved)], exceptions)
     allowed = _allowed(tail)
     if len(one) != len(two):
         message = f"{say_place(notes)} has {len(one)} sounds, and {say_place(other)} has {len(two)}"
@@ -49,6 +52,21 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     places = ", ".join(str(heard.sound.address) for heard in unlike[:6]) or "none"
     expected = "no sound" if not allowed else "one sound" if allowed == 1 else f"{allowed} sounds"
     return Differs(f"by the words {expected} differs, and these do: {places}", claim.terms[0])
+
+
+def _but(claim: Claim, unlike: list[Heard], exceptions: Sequence[Pointed]) -> Verdict:
+    """Hold what differs against the sounds that further links leave out: ``except [C]``."""
+    left_out = {heard.sound.address for each in exceptions for heard in each.heard}
+    differing = {heard.sound.address for heard in unlike}
+    if differing == left_out:
+        return HELD
+    said = ", ".join(map(str, sorted(left_out)[:6]))
+    places = ", ".join(map(str, sorted(differing)[:6])) or "none"
+    return Differs(
+        f"by the words {said} differs, and these do: {places}",
+        claim.terms[0],
+        help="Name and link every sound that differs, or mend the notes",
+    )
 
 
 def _alike(one: Heard, two: Heard, moved: tuple[str, tuple[int, ...]]) -> bool:

@@ -2,7 +2,21 @@
 
 from __future__ import annotations
 
-from proofroom import Proofroom, only, told
+from pathlib import Path
+
+import pytest
+from proofroom import MANIFEST, Proofroom, only, prove_folder, told
+
+from lickwright.checks import proof
+from lickwright.checks.catalogue import rules
+from lickwright.checks.groups import GROUPS
+from lickwright.checks.handbook import lesson
+from lickwright.checks.limits import LIMITS
+from lickwright.checks.rule import Example
+from lickwright.checks.seals import LIMITS_OF, PARTS, READS, Read
+from lickwright.checks.stets import Offers
+from lickwright.model.timeline import resolve
+from lickwright.reading.course import read_course
 
 LICK = "A | 2:3 - - - 3:2 - - -"
 
@@ -70,3 +84,144 @@ def test_a_variation_may_let_stand_what_its_base_has(room: Proofroom) -> None:
     assert [(f.rule, f.lick) for f in plain.findings] == [("harmony/unexplained", "one")]
     stetted = room.prove(base + variation.format(stet=stet))
     assert [(f.rule, f.lick) for f in stetted.findings] == [("harmony/unexplained", "one")]
+
+
+FAST = "5:0 5:2 5:4 4:0 4:2 4:4 3:2 4:4 5:0 5:2 5:4 4:0 4:2 4:4 3:2 -"
+BEND = "\n\nA7 | 3:7b9r7 2:5 3:7 - 2:5 - - - 3:6 - - - 4:7 - - -"
+
+
+def _course(level: str = "intermediate", limits: str = "", tempo: int = 120) -> str:
+    course = MANIFEST.format(style="country").replace("tempo = 120", f'tempo = {tempo}\nlevel = "{level}"')
+    return f"{course}\n[limits]\n{limits}\n"
+
+
+def _sealed(room: Proofroom, rule: str, text: str, course: str = "") -> str:
+    """The seal of a stet for a rule that stands in a text with ``{stet}`` in it."""
+    standing = room.prove(Example(text.format(stet=f'stet: {rule} "meant"'), course=course)).standing
+    assert {one.finding.rule for one in standing} == {rule}
+    return standing[0].seal
+
+
+def _is_stale(room: Proofroom, rule: str, seal: str, text: str, course: str = "") -> bool:
+    proof = room.prove(Example(text.format(stet=f'stet: {rule} #{seal} "meant"'), course=course))
+    stale = [finding for finding in proof.findings if finding.rule == "stet/stale"]
+    assert bool(stale) != bool(proof.standing), told(proof)
+    return bool(stale)
+
+
+@pytest.mark.parametrize(
+    ("rule", "lick"),
+    [
+        ("speed/strokes", f"step: 1/16\ntempo: TEMPO\n{{stet}}\n\nA | {FAST}"),
+        ("speed/bend-time", f"step: 1/16\ntempo: TEMPO\n{{stet}}{BEND}"),
+        (
+            "hands/shift",
+            "step: 1/16\ntempo: TEMPO\n{stet}\n\nA | 1:2 1:17 1:2 1:17 1:14 - - - 1:17 - - - - - - -",
+        ),
+    ],
+)
+def test_a_seal_of_speed_goes_stale_with_the_tempo(room: Proofroom, rule: str, lick: str) -> None:
+    """Faster is another thing to ask; the same tempo written otherwise is not."""
+    slow, fast = lick.replace("TEMPO", "130"), lick.replace("TEMPO", "132")
+    seal = _sealed(room, rule, slow)
+    assert not _is_stale(room, rule, seal, lick.replace("TEMPO", "half = 65"))
+    assert _is_stale(room, rule, seal, fast)
+
+
+def test_a_seal_of_strokes_goes_stale_with_the_level(room: Proofroom) -> None:
+    """What is let stand for an intermediate player is not so for a beginner; its default may be written."""
+    lick = f"step: 1/16\ntempo: 140\n{{stet}}\n\nA | {FAST}"
+    seal = _sealed(room, "speed/strokes", lick)
+    assert not _is_stale(room, "speed/strokes", seal, lick, _course())
+    assert _is_stale(room, "speed/strokes", seal, lick, _course("beginner"))
+
+
+def test_a_seal_goes_stale_with_the_limits_of_its_rule(room: Proofroom) -> None:
+    """A threshold of the rule set anew; another rule's, or one set to its default, changes nothing."""
+    lick = f"step: 1/16\ntempo: 140\n{{stet}}\n\nA | {FAST}"
+    seal = _sealed(room, "speed/strokes", lick)
+    assert not _is_stale(room, "speed/strokes", seal, lick, _course(limits="slurs-query = 13"))
+    assert not _is_stale(room, "speed/strokes", seal, lick, _course(limits="strokes-intermediate-query = 8"))
+    assert _is_stale(room, "speed/strokes", seal, lick, _course(limits="strokes-intermediate-query = 7"))
+
+
+def test_a_seal_of_harmony_does_not_mind_the_tempo(room: Proofroom) -> None:
+    """Nor the level, nor a threshold of the hands; the style of the course decides what is a blue note."""
+    lick = "{stet}\n\n" + LICK
+    seal = _sealed(room, "harmony/unexplained", lick)
+    course = _course("beginner", "stretch-query = 90", 80)
+    assert not _is_stale(room, "harmony/unexplained", seal, lick, course)
+    plain = MANIFEST.format(style="plain")
+    assert _is_stale(room, "harmony/unexplained", seal, lick, plain)
+
+
+WORDS = "# T\n\n{words}\n\n```lick one\n{{stet}}\n\nA | 5:0 - 5:4 - 4:2 - 3:2 -\n```\n"
+
+
+def test_a_seal_of_words_goes_stale_with_the_words(room: Proofroom) -> None:
+    """The sentence is sealed: where its line breaks says nothing, nor what stands beside it."""
+    said = "It starts on [the C natural](lick:one@1.1) and goes on."
+    text = WORDS.format(words=said)
+    seal = _sealed(room, "prose/pitch", text)
+    broken = WORDS.format(words="Before. " + said.replace(" and ", "\nand ") + " Behind.")
+    assert not _is_stale(room, "prose/pitch", seal, broken)
+    other = WORDS.format(words=said.replace("C natural", "B flat"))
+    assert _is_stale(room, "prose/pitch", seal, other)
+
+
+QUERY, ERROR = (
+    f"{{stet}}\n\nA | {bar}\nA | 3:3 - 2:2 - 3:2 - - -"
+    for bar in ("3:2 - 2:2 - 3:2 - 2:2 -", "3:2 - 2:2 - 3:2 - 2:4 -")
+)
+"""One bar after two: the same note in it is a query behind the one, an error behind the other."""
+
+
+def test_a_seal_goes_stale_when_the_finding_grows(room: Proofroom) -> None:
+    """A query sealed does not let an error stand, though its own bar is as it was; that is what it says."""
+    rule = "harmony/unexplained 2.1"
+    (standing,) = room.prove(QUERY.format(stet=f'stet: {rule} "meant"')).standing
+    assert standing.finding.severity.word == "query"
+    sealed = f'stet: {rule} #{standing.seal} "meant"'
+    assert room.prove(QUERY.format(stet=sealed)).findings == ()
+    grown = next(f for f in room.prove(ERROR.format(stet=sealed)).findings if f.rule == "stet/stale")
+    assert (grown.severity.word, grown.address) == ("error", "2.1")
+    assert grown.message.startswith("this stet was sealed for a query, and this is an error: ")
+
+
+def test_a_seal_holds_when_the_finding_shrinks(room: Proofroom) -> None:
+    """An error sealed lets a query stand."""
+    rule = "harmony/unexplained 2.1"
+    (standing,) = room.prove(ERROR.format(stet=f'stet: {rule} "meant"')).standing
+    assert standing.finding.severity.word == "error"
+    assert room.prove(QUERY.format(stet=f'stet: {rule} #{standing.seal} "meant"')).findings == ()
+
+
+def test_the_seal_offered_is_the_seal_that_holds(tmp_path: Path) -> None:
+    """What the proof prints for a finding lets it stand when written down; several at one place, too."""
+    said = "It starts on [the C natural](lick:one) and ends on [the B flat](lick:one)."
+    texts = (WORDS.format(words=said), f"step: 1/16\ntempo: 140\n{{stet}}\n\nA | {FAST}", QUERY)
+    for number, text in enumerate(texts):
+        folder = tmp_path / f"course-{number}"
+        (folder / "lessons").mkdir(parents=True)
+        (folder / "course.toml").write_text(MANIFEST.format(style="country"), "utf-8")
+        file = folder / "lessons" / "example.md"
+        file.write_text(lesson(Example(text.format(stet=""))), "utf-8")
+        course, _ = read_course(folder)
+        assert course is not None
+        book, _ = resolve(course)
+        found = proof(course, book).findings
+        lines = {Offers(course, book, found).stet(finding, "meant") for finding in found}
+        assert found
+        assert all("#" in line for line in lines)
+        file.write_text(lesson(Example(text.format(stet="\n".join(sorted(lines))))), "utf-8")
+        assert prove_folder(folder).findings == ()
+
+
+def test_what_a_seal_reads_is_there() -> None:
+    """Every row names rules or groups that there are, and parts that can be taken."""
+    known = {*rules(), *GROUPS}
+    assert set(READS) <= known
+    assert set(LIMITS_OF) <= set(rules())
+    assert set(LIMITS_OF.values()) <= {limit.rule for limit in LIMITS.values()}
+    assert {part for parts in READS.values() for part in parts} <= set(PARTS)
+    assert set(PARTS) <= set(Read.__dataclass_fields__)

@@ -11,10 +11,8 @@ from typing import TYPE_CHECKING
 
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.rewriting import apply_edits, rewrite
-from lickwright.checks.catalogue import rules
-from lickwright.checks.stets import seal
+from lickwright.checks.stets import Offers
 from lickwright.findings import Edit, Finding, Severity
-from lickwright.model.address import Address
 from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
 from lickwright.reading.lesson import read_lesson
 from lickwright.text import Source
@@ -110,18 +108,16 @@ def _find(findings: Iterable[Finding], answer: Answer) -> Finding | None:
 
 
 def _stet(proofed: Proofed, finding: Finding, reason: str) -> tuple[str, list[Edit]]:
-    rule = rules().get(finding.rule)
-    piece = None if proofed.book is None else proofed.book.piece(finding.lick)
-    if rule is None or not rule.stettable or piece is None or '"' in reason:
+    said = ""
+    if proofed.course is not None and proofed.book is not None and '"' not in reason:
+        said = Offers(proofed.course, proofed.book, proofed.proof.findings).stet(finding, reason)
+    if not said:
         return "cannot be let stand: mend it", []
     place = _end_of_fields(proofed, finding.lick)
     if place is None:
         return f"there is no block {finding.lick} to write the stet into", []
     source, at, margin = place
-    address = Address.parse(finding.address)
-    where = f" {finding.address}" if address is not None else ""
-    line = f'{margin}stet: {finding.rule}{where} #{seal(piece.music, address)} "{reason}"\n'
-    return "stands by stet", [Edit(source.span(at, at), line)]
+    return "stands by stet", [Edit(source.span(at, at), f"{margin}{said}\n")]
 
 
 def _end_of_fields(proofed: Proofed, name: str) -> tuple[Source, int, str] | None:

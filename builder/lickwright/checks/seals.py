@@ -8,10 +8,10 @@ so that seals in lessons outlast a rule that begins to read more.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.limits import LIMITS
@@ -23,7 +23,7 @@ from lickwright.model.fields import Picking
 from lickwright.model.music import MusicBar, Piece
 from lickwright.model.timeline.tempi import quarters
 from lickwright.model.unnumbered import unnumbered
-from lickwright.text import Passage, Span
+from lickwright.text import Span
 
 SEAL_LENGTH = 4
 """Hexadecimal digits of a seal."""
@@ -60,12 +60,32 @@ class Read:
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """A piece and what was found in it that one stet covers, or would."""
+    """What one stet lets stand, or would.
 
-    piece: Piece
-    bars: tuple[MusicBar, ...]
-    found: tuple[Finding, ...]
+    Attributes:
+        course: Whose thresholds and words count.
+        piece: The music that the stet stands in.
+        rule: ``group/fault``.
+        at: Where it found something; None for the whole piece.
+        found: What it found there, at least one.
+    """
+
     course: Course
+    piece: Piece
+    rule: str
+    at: Address | None
+    found: tuple[Finding, ...]
+
+    @property
+    def bars(self) -> tuple[MusicBar, ...]:
+        """The bars that are sealed."""
+        bars, at = self.piece.music.bars, self.at
+        return bars if at is None else tuple(bar for bar in bars if bar.number == at.bar)
+
+    @property
+    def severity(self) -> Severity:
+        """Of the gravest."""
+        return max(finding.severity for finding in self.found)
 
 
 def _tempo(judged: Judged) -> Fraction:
@@ -126,6 +146,7 @@ PARTS: Mapping[str, Callable[[Judged], object]] = {
 READS: Mapping[str, tuple[str, ...]] = {
     "hands/position": ("positions",),
     "hands/shift": ("tempo", "beside"),
+    "course/difficulty-jump": ("tempo",),
     "harmony": ("style",),
     "open-strings": ("style",),
     "picking": ("picking",),
@@ -142,18 +163,31 @@ LIMITS_OF: Mapping[str, str] = {"hands/slur-reach": "hands/stretch"}
 """Rules that go by the thresholds of another."""
 
 
-@dataclass(frozen=True)
-class Sealer:
-    """Makes the seals of a course.
+def seal(judged: Judged, severity: Severity | None = None) -> str:
+    """Return the mark of what is judged, or as it would be if it were as grave as said."""
+    rule, grave = judged.rule, judged.severity if severity is None else severity
+    parts = READS.get(rule, READS.get(rule.partition("/")[0], ()))
+    taken: dict[str, Any] = {part: PARTS[part](judged) for part in parts}
+    read = Read(
+        **taken, limits=_limits(judged), severity="" if grave >= rules()[rule].severity else grave.word
+    )
+    music = (judged.piece.music.key, tuple(map(unnumbered, judged.bars)))
+    return lasting_digest(music if read == Read() else (*music, read))[:SEAL_LENGTH]
 
-    Attributes:
-        findings: All of it, those that stand among them: a stet covers what it matches.
-    """
 
-    course: Course
-    pieces: Callable[[str], Piece | None]
-    findings: Sequence[Finding] = ()
+def _limits(judged: Judged) -> tuple[tuple[str, float], ...]:
+    """The thresholds of the rule that the course sets to something else than the default."""
+    owner = LIMITS_OF.get(judged.rule, judged.rule)
+    own = {name: limit.value for name, limit in LIMITS.items() if limit.rule == owner}
+    values = ((name, float(value)) for name, value in sorted(judged.course.settings.limits))
+    return tuple((name, value) for name, value in values if own.get(name, value) != value)
 
-    def seal(self, piece: Piece, rule: str, at: Address | None, found: Iterable[Finding]) -> str:
-        """Return the seal for findings of a rule as they are now."""
-        return self._mark(piece, rule, at, tuple(found), _worst(found))
+
+def holds(mark: str, judged: Judged) -> bool:
+    """Whether a seal is of what is judged now: the same, and no graver than it was."""
+    return any(mark == seal(judged, each) for each in Severity if each >= judged.severity)
+
+
+def grew(mark: str, judged: Judged) -> Severity | None:
+    """How grave the finding was when it was sealed, if all else is as it was; else None."""
+    return next((each for each in Severity if each < judged.severity and mark == seal(judged, each)), None)

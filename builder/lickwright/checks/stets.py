@@ -1,4 +1,4 @@
-"""Stet: the findings an author lets stand, each with a reason, sealed to the music it was given for."""
+"""Stet: the findings an author lets stand, each with a reason, sealed to what it was given for."""
 
 from __future__ import annotations
 
@@ -8,18 +8,14 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from lickwright.checks.catalogue import rules
+from lickwright.checks.seals import Judged, grew, holds, seal
 from lickwright.findings import Finding, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.blocks import Chorus, Lick, Progression, ScaleBlock
-from lickwright.model.canonical import lasting_digest
 from lickwright.model.course import Course
 from lickwright.model.fields import Stet
-from lickwright.model.music import Music
+from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
-from lickwright.model.unnumbered import unnumbered
-
-SEAL_LENGTH = 4
-"""Hexadecimal digits of a seal."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +25,7 @@ class Standing:
     Attributes:
         finding: What was found.
         stet: The author's line, with the reason.
-        seal: The mark of the music as it is now.
+        seal: The mark of what the rule judged, as it is now.
     """
 
     finding: Finding
@@ -42,7 +38,7 @@ def apply_stets(
 ) -> tuple[tuple[Finding, ...], tuple[Standing, ...]]:
     """Part the findings into those that count and those that stand.
 
-    Stets that match nothing, and sealed ones whose bar has changed, come back as findings.
+    Stets that match nothing, and sealed ones for what has changed since, come back as findings.
 
     Args:
         course: As read.
@@ -69,13 +65,17 @@ def apply_stets(
                 continue
             left[block.name] = [f for f in left[block.name] if not covers(stet, f)]
             piece = book.piece(block.name)
-            mark = "" if piece is None else seal(piece.music, stet.address)
-            odd += _judge(stet, block.name, covered, mark, standing)
+            odd += _judge(stet, block.name, covered, piece, course, standing)
     return (*(f for found in left.values() for f in found), *odd), tuple(standing)
 
 
 def _judge(
-    stet: Stet, name: str, covered: list[Finding], mark: str, standing: list[Standing]
+    stet: Stet,
+    name: str,
+    covered: list[Finding],
+    piece: Piece | None,
+    course: Course,
+    standing: list[Standing],
 ) -> list[Finding]:
     rule = rules().get(stet.rule)
     address = "" if stet.address is None else str(stet.address)
@@ -97,10 +97,16 @@ def _judge(
                 "Take the line out",
             )
         ]
-    if stet.seal and stet.seal != mark:
+    judged = None if piece is None else Judged(course, piece, stet.rule, stet.address, tuple(covered))
+    mark = "" if judged is None else seal(judged)
+    if stet.seal and judged is not None and not holds(stet.seal, judged):
         worst = max(covered, key=lambda f: f.severity)
-        message = f"this stet was sealed for other music: {worst.message}"
-        hint = f"Listen again; when it is to stand as it is now, seal it #{mark}"
+        before = grew(stet.seal, judged)
+        what = (
+            "something else" if before is None else f"a {before.word}, and this is an {worst.severity.word}"
+        )
+        message = f"this stet was sealed for {what}: {worst.message}"
+        hint = f"Listen and read again; when it is to stand as it is now, seal it #{mark}"
         labels = (Label(worst.span, "found here"),)
         return [Finding("stet/stale", worst.severity, message, stet.span, labels, hint, None, name, address)]
     standing.extend(Standing(finding, stet, mark) for finding in covered)
@@ -111,14 +117,31 @@ def _unused(message: str, stet: Stet, name: str, address: str, hint: str) -> Fin
     return Finding("stet/unused", Severity.QUERY, message, stet.span, (), hint, None, name, address)
 
 
-def offer(book: Book, finding: Finding) -> str:
-    """Return the sealed stet that would let a finding stand, ``stet: RULE 2.3 #a41f "…"``, or nothing."""
-    rule, piece = rules().get(finding.rule), book.piece(finding.lick)
-    if rule is None or not rule.stettable or piece is None or piece.kind == "excerpt":
-        return ""
-    at = Address.parse(finding.address)
-    where = f" {at}" if at is not None else ""
-    return f'stet: {finding.rule}{where} #{seal(piece.music, at)} "…"'
+class Offers:
+    """The stets by which findings could stand, each sealed for all that it would cover."""
+
+    def __init__(self, course: Course, book: Book, findings: Iterable[Finding]) -> None:
+        self._course, self._book = course, book
+        self._found: dict[tuple[str, str], list[Finding]] = defaultdict(list)
+        for finding in findings:
+            self._found[finding.lick, finding.rule].append(finding)
+
+    def seal(self, finding: Finding) -> str:
+        """Return the seal, or nothing where the finding cannot be let stand."""
+        rule, piece = rules().get(finding.rule), self._book.piece(finding.lick)
+        if rule is None or not rule.stettable or piece is None or piece.kind == "excerpt":
+            return ""
+        at = Address.parse(finding.address)
+        stet = Stet(rule.id, "", at)
+        alike = self._found.get((finding.lick, finding.rule), ())
+        covered = tuple(other for other in alike if covers(stet, other)) or (finding,)
+        return seal(Judged(self._course, piece, rule.id, at, covered))
+
+    def stet(self, finding: Finding, reason: str = "…") -> str:
+        """Return the author's line, ``stet: RULE 2.3 #a41f "…"``, or nothing."""
+        mark, at = self.seal(finding), Address.parse(finding.address)
+        where = "" if at is None else f" {at}"
+        return f'stet: {finding.rule}{where} #{mark} "{reason}"' if mark else ""
 
 
 def covers(stet: Stet, finding: Finding) -> bool:
@@ -133,13 +156,3 @@ def covers(stet: Stet, finding: Finding) -> bool:
     if stet.address.sound is None and at.sound is not None:
         return stet.address.bar == at.bar and (not stet.address.lower or at.lower)
     return stet.address == at
-
-
-def seal(music: Music, address: Address | None) -> str:
-    """Return the mark of a bar's music, or of all bars where no address is given.
-
-    What is marked is what is played and over which chords, in which key; neither the bar's
-    number nor its place in the text.
-    """
-    bars = music.bars if address is None else tuple(b for b in music.bars if b.number == address.bar)
-    return lasting_digest((music.key, tuple(map(unnumbered, bars))))[:SEAL_LENGTH]

@@ -82,13 +82,14 @@ def _select(made: Proofed, only: tuple[str, ...], lessons: tuple[str, ...]) -> P
 
 
 def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: bool) -> None:
-    from lickwright.checks.stets import offer
+    from lickwright.checks.stets import Offers
 
-    book = made.book
+    course_read, book = made.course, made.book
     if form == "text":
+        offers = Offers(course_read, book, made.proof.findings) if course_read and book else None
         show(
             proofed.findings,
-            offer=None if book is None else lambda finding: offer(book, finding),
+            offer=offers.stet if offers else None,
             standing=proofed.standing,
             notes=notes,
         )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
-from lickwright.checks.stets import Standing
+from lickwright.checks.stets import Offers, Standing
 from lickwright.findings import Finding
 from lickwright.model.blocks import Chorus, Lick
 from lickwright.model.course import Course, Lesson
@@ -42,6 +42,7 @@ class Edition:
         sound: Whether the edition has sound.
         folder: Of the lessons' pages in the site.
         paths: Of the lessons' pages, by the lesson's name.
+        offers: The stets by which its findings could stand.
     """
 
     course: Course
@@ -52,11 +53,13 @@ class Edition:
     sound: bool = True
     folder: str = "lessons"
     paths: dict[str, str] = field(init=False, compare=False, repr=False)
+    offers: Offers = field(init=False, compare=False, repr=False)
     _homes: dict[str, str] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         put = object.__setattr__  # the class is frozen; these follow from the fields
         put(self, "paths", lesson_paths(self.course.lessons, self.folder))
+        put(self, "offers", Offers(self.course, self.music, self.findings))
         homes: dict[str, str] = {}
         for lesson in self.course.lessons:
             for placed in lesson.blocks:

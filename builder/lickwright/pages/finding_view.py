@@ -9,7 +9,6 @@ from markupsafe import Markup
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
-from lickwright.checks.stets import offer, seal
 from lickwright.findings import Finding, Fix
 from lickwright.model.address import Address
 from lickwright.model.bar import ROW_KINDS
@@ -182,7 +181,7 @@ def _mending(finding: Finding) -> tuple[TypedLine, ...]:
 
 
 def _stet_lines(edition: Edition, finding: Finding) -> tuple[TypedLine, ...]:
-    stet = "" if finding.rule.startswith("stet/") else offer(edition.music, finding)
+    stet = edition.offers.stet(finding)
     return (_said(""), _said("to let it stand:"), _said(stet)) if stet else ()
 
 
@@ -200,8 +199,6 @@ def _facts(edition: Edition, finding: Finding, lesson: Lesson | None) -> list[Fa
         facts.append(Fact("File", f"{path}:{line}:{column}", typed=True))
     href = relative(rule_path(finding.rule), PROOF) if finding.rule in rules() else ""
     facts.append(Fact("Rule", finding.rule, typed=True, href=href))
-    piece = edition.music.piece(finding.lick)
-    if piece is not None and offer(edition.music, finding):
-        mark = seal(piece.music, Address.parse(finding.address))
+    if mark := edition.offers.seal(finding):
         facts.append(Fact("Seal", f"#{mark}", typed=True))
     return facts

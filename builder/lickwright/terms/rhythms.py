@@ -8,6 +8,7 @@ from fractions import Fraction
 TUPLETS: dict[str, int] = {"triplet": 3, "quintuplet": 5, "sextuplet": 6, "septuplet": 7}
 """Groups, by how many notes they have."""
 VALUES: dict[str, Fraction] = {
+    "whole note": Fraction(4),
     "half note": Fraction(2),
     "quarter note": Fraction(1),
     "eighth note": Fraction(1, 2),
@@ -17,7 +18,7 @@ VALUES: dict[str, Fraction] = {
 
 RHYTHM = (
     rf"(?:(?:eighth|quarter|sixteenth)[ -](?:note )?)?(?:{'|'.join(TUPLETS)})s?(?![\w-])"
-    r"|(?:half|quarter|eighth|sixteenth) notes(?![\w-])|(?:eighths|sixteenths)(?![\w-])"
+    r"|(?:whole|half|quarter|eighth|sixteenth) notes(?![\w-])|(?:eighths|sixteenths)(?![\w-])"
 )
 """Pattern of such a value, in lower case."""
 

@@ -26,9 +26,22 @@ _TURNS = {
     "vibrato": "tremolo",
     "tremolo": "vibrato",
     "rake": "trill",
-    "triplet": "sixteenth",
+    "triplet": "quintuplet",
+    "downstroke": "upstroke",
+    "upstroke": "downstroke",
+    "downstrokes": "upstrokes",
     "down": "up",
     "up": "down",
+    "ascend": "descending",
+    "descend": "ascending",
+    "climb": "descends",
+    "fall": "climbs",
+    "begin": "ends",
+    "end": "begins",
+    "start": "ends",
+    "close": "begins",
+    "opens": "ends",
+    "alternate": "downstrokes",
     "root": "third",
     "tonic": "third",
     "key note": "third",
@@ -49,6 +62,22 @@ _TURNS = {
     "grace note": "harmonic",
 }
 """Words that no number or letter stands in, and what is written for them."""
+_DEGREES = {
+    "root": "third",
+    "third": "fifth",
+    "fifth": "sixth",
+    "sixth": "fifth",
+    "seventh": "third",
+    "seven": "nine",
+    "nine": "two",
+    "ninth": "third",
+    "fourth": "fifth",
+    "second": "third",
+    "tonic": "leading note",
+    "leading tone": "tonic",
+    "key note": "leading note",
+}
+_REST, _END = "[a-z-]*", r"\b"
 _LETTER = re.compile(r"[A-G](?=\b|[b#♭♯]|m|maj|sus|dim|[0-9])")
 _ORDINAL = re.compile(rf"(?i)\b(?:{'|'.join(sorted(ORDINALS[1:], key=len, reverse=True))})\b")
 _CARDINAL = re.compile(rf"(?i)\b(?:{'|'.join(sorted(CARDINALS[1:], key=len, reverse=True))})\b")
@@ -63,9 +92,13 @@ def change(term: Term) -> str | None:
     a technique to another one.
     """
     text = term.text
+    if term.kind == "degree":
+        named = next((name for name in _DEGREES if re.search(rf"(?i)\b{name}\b", text)), None)
+        return None if named is None else re.sub(rf"(?i)\b{named}\b", _DEGREES[named], text)
     if term.kind in ("note", "chord", "tonality", "key") or (term.kind == "string" and _LETTER.search(text)):
         return _LETTER.sub(lambda found: "ABCDEFGA"["ABCDEFG".index(found[0]) + 1], text, count=1)
-    for pattern, words in ((_ORDINAL, ORDINALS), (_CARDINAL, CARDINALS)):
+    numbers = ((_ORDINAL, ORDINALS), (_CARDINAL, CARDINALS))
+    for pattern, words in reversed(numbers) if term.kind == "count" else numbers:
         if found := pattern.search(text):
             number = words.index(found[0].lower())
             step = -1 if term.kind == "string" and number >= _STRINGS else 1
@@ -73,7 +106,7 @@ def change(term: Term) -> str | None:
     if found := _DIGITS.search(text):
         return f"{text[: found.start()]}{int(found[0]) + 1}{text[found.end() :]}"
     for word, other in _TURNS.items():
-        if found := re.search(rf"(?i)\b{word}{'[a-z-]*' if other else ''}", text):
+        if found := re.search(rf"(?i)\b{word}{_REST if other else _END}", text):
             return f"{text[: found.start()]}{other}{text[found.end() :]}".strip()
     return None
 

@@ -27,18 +27,18 @@ from lickwright.text import Passage
 HIDDEN = "\x00"
 """Stands for each letter of a link's words where only the rest of the sentence is read."""
 
-_ARTICLE = r"(?:(?:the|a|an|its|your|their) )?"
+_ARTICLE = r"(?:(?:the|a|an|its|your|their|one) )?"
 _IS = (
-    r"(?:is|are|was|becomes?|makes?|stays?|remains?|lies?|sits?|falls?)"
+    r"(?:is|are|was|becomes?|makes?|stays?|remains?|lies?|sits?|falls?|comes?)"
     r"(?: (?:still|also|only|really|just|again|then|now|here|both|all))*"
 )
 _PLACE = r"(?:(?:at|in) (?:(?!and\b|after\b|before\b|next\b)[\w’']+ ){1,5})?"
 _AFTER = {
     "is": re.compile(
-        rf" {_PLACE}(?:which |that )?{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
+        rf"(?:, [^,;:.()]{{1,40}},)?,? {_PLACE}(?:(?:and )?(?:which|that|both|all|they) )?{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
     ),
     "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
-    "apposition": re.compile(rf", (?:which is |that is )?{_ARTICLE}"),
+    "apposition": re.compile(rf"[,:] (?:which is |that is )?{_ARTICLE}"),
 }
 _BEFORE = {
     "is": re.compile(rf" (?:is|are) {_ARTICLE}"),
@@ -92,6 +92,7 @@ def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...
     tied = tuple(claim_tied(text, links, outside))
     claims += (c for c in tied if (id(c.link), c.kind) not in said)
     leaning = {term.start for claim in (*hanging, *tied) for term in claim.terms}
+    leaning |= {claim.about.start for claim in claims if claim.about is not None}
     claims += claim_sentence(text, links, [term for term in outside if term.start not in leaning])
     return tuple(claims)
 

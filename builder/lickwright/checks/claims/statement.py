@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from lickwright.checks.claims.claim import Claim
-from lickwright.checks.claims.term import Movement, Numbers, StringName, Term
+from lickwright.checks.claims.term import Degree, Movement, Numbers, StringName, Term
 from lickwright.model.course import LickLink
 from lickwright.theory.pitch import PitchClass
 
@@ -43,12 +44,16 @@ def claim_sentence(text: str, links: Sequence[LickLink], outside: Sequence[Term]
         term.kind == "hedge" and term.text.casefold() not in ("except", "but for") for term in outside
     )
     targets = {link.target for link in links}
+    whole: list[Claim] = []
     if len(targets) == 1 and not hedged:
-        yield from _setting(links[0], outside)
-        yield from _open_strings(text, links[0], outside)
-    for term in outside:
-        if _mentions(text, term, outside):
-            yield Claim("mention", links[0], (term,), others=tuple(links[1:]), inside=False)
+        whole += (*_setting(links[0], outside), *_open_strings(text, links[0], outside))
+    yield from whole
+    told = {term.start for claim in whole for term in claim.terms}
+    for term in (_elided(text, term) for term in outside if term.start not in told):
+        if _mentions(text, term, outside) or _speaks(text, term, outside):
+            about, beside = _bar_of(text, term, outside), _said_of(text, term, outside)
+            others = tuple(links[1:])
+            yield Claim("mention", links[0], (term,), about, beside, others, inside=False)
     if len(links) > 1 and not hedged:
         yield from _likeness(text, links)
 
@@ -60,8 +65,8 @@ def _mentions(text: str, term: Term, outside: Sequence[Term]) -> bool:
     if any(t.kind == "hedge" and begin <= t.start < term.start for t in outside):
         return False
     match term.value:
-        case PitchClass(_, alter):
-            return term.kind == "note" and alter != 0 and not _CONTEXT.search(before)
+        case PitchClass():
+            return term.kind == "note" and not _CONTEXT.search(before)
         case StringName(number, None, _):
             return number is not None
         case Numbers(first, last):
@@ -70,6 +75,60 @@ def _mentions(text: str, term: Term, outside: Sequence[Term]) -> bool:
             return term.text.casefold().replace(" ", "-").removesuffix("s") in _NOUNS
         case _:
             return False
+
+
+_IS_THE = re.compile(r" (?:is|was|becomes)(?: \w+)? (?:the|its) ")
+_SPOKEN = frozenset(
+    {"chord", "tonality", "degree", "count", "finger", "stroke", "position", "interval", "rhythm"}
+)
+
+
+_EXTENT = re.compile(r"(?i)\b(?:in|across|over|after|for|every|within|by|all|of|than)(?: the)? $")
+"""Before a count that says how long something takes: ``twice in two bars``."""
+_FROM_THERE = re.compile(r"(?i)\b(?:over|under|above|below)(?: the)? $")
+_AT = re.compile(r"(?i)\bat the $")
+
+
+def _elided(text: str, term: Term) -> Term:
+    """``at the thirteenth`` leaves out the fret."""
+    degree = term.value
+    if isinstance(degree, Degree) and degree.alter is None and _AT.search(text[: term.start]):
+        return replace(term, kind="fret", value=Numbers(degree.number, degree.number))
+    return term
+
+
+def _speaks(text: str, term: Term, outside: Sequence[Term]) -> bool:
+    before = _CLAUSE.split(text[: term.start])[-1]
+    begin = term.start - len(before)
+    if any(t.kind == "hedge" and begin <= t.start < term.start for t in outside):
+        return False
+    if term.kind == "count" and _EXTENT.search(before):
+        return False
+    degree = term.value
+    if isinstance(degree, Degree) and (
+        _FROM_THERE.search(before) or (degree.alter is None and degree.number in (2, 4))
+    ):
+        return False  # a distance from it; or the second of several things
+    return term.kind in _SPOKEN
+
+
+def _said_of(text: str, term: Term, outside: Sequence[Term]) -> Term | None:
+    """The note that a degree is said of, both outside the links: ``D sharp is the leading tone``."""
+    before = [t for t in outside if t.end <= term.start]
+    if term.kind == "degree" and before and before[-1].kind == "note":
+        return before[-1] if _IS_THE.fullmatch(text[before[-1].end : term.start]) else None
+    return None
+
+
+def _bar_of(text: str, term: Term, outside: Sequence[Term]) -> Term | None:
+    """The bar that the sentence speaks of where a term stands: the one named last, or right after."""
+    before = [t for t in outside if t.kind == "bar" and t.end <= term.start]
+    after = next((t for t in outside if t.kind == "bar" and t.start >= term.end), None)
+    if after is not None and re.fullmatch(
+        r" (?:in|of|at the \w+ of) (?:the )?", text[term.end : after.start]
+    ):
+        return after
+    return before[-1] if before else None
 
 
 def _setting(link: LickLink, outside: Sequence[Term]) -> Iterator[Claim]:

@@ -13,7 +13,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
+from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_list, say_ordinal, say_place
@@ -27,7 +27,7 @@ _AGAIN = re.compile(
 )
 """The words name the bar to compare with it, or to count from it."""
 _GOES_ON = re.compile(
-    r"(?i)\b(?:next|after|before|until|till|to|into|lands?|landing|arriv\w+|leads?|leading|follow\w*|over|then)\b"
+    r"(?i)\b(?:next|until|till|to|into|lands?|landing|arriv\w+|leads?|leading|follow\w*|over|then)\b"
 )
 
 
@@ -49,9 +49,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return HELD
     if not claim.inside:
         between = text[min(term.end, claim.link.end) : max(term.start, claim.link.start)]
-        near = at.first.bar - said.last <= 1 and said.first - at.last.bar <= 1
-        if _GOES_ON.search(between):
-            return HELD if near else Unresolved("the words may have left that bar when they come to the link")
+        if _GOES_ON.search(between) and at.first.bar - said.last == 1:
+            return HELD
     return Differs(
         f"the words say “{term.text}”, and the link leads to {say_place(notes)}",
         term,

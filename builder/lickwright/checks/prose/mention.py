@@ -11,18 +11,24 @@ What to do: mend the word; where it speaks of another lick, link that one.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 
-from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
-from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.claim import HELD, Claim, ClaimKind, Differs, Unresolved, Verdict
+from lickwright.checks.claims.harmony import degree_classes, key_classes
+from lickwright.checks.claims.ledger import Judge, tell
 from lickwright.checks.claims.pointed import Pointed, pitch_classes
-from lickwright.checks.claims.term import Movement, Numbers, StringName
+from lickwright.checks.claims.term import Degree, Movement, Numbers, StringName, TermKind
+from lickwright.checks.prose import chord, count, degree, finger, interval, position, rhythm, stroke
 from lickwright.checks.prose.fret import frets_of
 from lickwright.checks.prose.string import strings_of
 from lickwright.checks.prose.technique import used
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Sound, Tone
+from lickwright.terms.intervals import read_interval
+from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
 
 
@@ -49,10 +55,75 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
             )
             what = "not used in"
         case _:
-            return HELD
+            return _spoken(claim, notes)
     if any(has(subject) for one in (notes, *notes.others) for subject in _line(one.subject)):
         return HELD
     return Differs(f"the words name {said}, which is {what} “{claim.link.target}”", term)
+
+
+_JUDGES: Mapping[TermKind, tuple[ClaimKind, Judge]] = {
+    "chord": ("chord", chord.judge),
+    "tonality": ("chord", chord.judge),
+    "degree": ("degree", degree.judge),
+    "count": ("count", count.judge),
+    "finger": ("finger", finger.judge),
+    "stroke": ("stroke", stroke.judge),
+    "position": ("position", position.judge),
+    "interval": ("interval", interval.judge),
+    "rhythm": ("rhythm", rhythm.judge),
+}
+
+
+_NEAR = frozenset({"finger", "stroke", "position", "degree"})
+"""What a lick of any length has somewhere: looked for in the bars of the links alone."""
+
+
+def _spoken(claim: Claim, notes: Pointed) -> Verdict:
+    """Look in everything that the sentence may speak of; where nothing agrees, nobody knows what is meant."""
+    kind, judges = _JUDGES[claim.terms[0].kind]
+    here = replace(claim, kind=kind, about=None)
+    places = tuple(_places(claim, notes))
+    if any(judges(here, place) == HELD for place in places):
+        return HELD
+    value = claim.terms[0].value
+    note = claim.beside.value if claim.beside is not None else None
+    if isinstance(value, Degree) and isinstance(note, PitchClass):
+        classes = [degree_classes(value, chord) for place in places for chord in place.harmony]
+        classes += [key_classes(value, place.subject.piece.music.key) for place in places]
+        if any(note.semitone in some for some in classes):
+            return HELD
+    if isinstance(value, Key) and any(_lies_in(value, place) for place in places):
+        return HELD
+    if isinstance(value, Degree) and value.alter in (None, 0):  # "the sixth" of two strings is an interval
+        sizes = read_interval(f"a {claim.terms[0].text}")
+        width = replace(
+            here, kind="interval", terms=(replace(claim.terms[0], kind="interval", value=sizes or ()),)
+        )
+        if sizes and any(interval.judge(width, place) == HELD for place in places):
+            return HELD
+    return Unresolved("nothing that the sentence links to shows it")
+
+
+def _lies_in(key: Key, notes: Pointed) -> bool:
+    """Whether all notes of a link are notes of a key."""
+    return all(int(p) % 12 in key.working_semitones for _, tone in notes.tones for p in tone.path)
+
+
+def _places(claim: Claim, notes: Pointed) -> Iterator[Pointed]:
+    """The links, the bar that is named, the bars they lie in, their licks and those these are varied from."""
+    links = (replace(notes, others=()), *notes.others)
+    yield from links
+    value = claim.about.value if claim.about is not None else None
+    for one in links:
+        if isinstance(value, Numbers):
+            yield replace(one, at=AddressRange(Address(value.first), Address(value.last)))
+        elif one.at is not None:
+            yield replace(one, at=AddressRange(Address(one.at.first.bar), Address(one.at.last.bar)))
+    if claim.terms[0].kind in _NEAR and any(one.at is not None for one in links):
+        return
+    for one in links:
+        for subject in _line(one.subject):
+            yield Pointed(subject, None)
 
 
 def _line(subject: Subject | None) -> Iterator[Subject]:

@@ -34,6 +34,20 @@ def test_a_page_with_both_bars(lickwright: Command, editions: Path) -> None:
     assert (editions / "errata" / "theme" / "page.css").exists()
 
 
+def test_a_page_says_a_line_of_the_manifest_once(lickwright: Command, editions: Path) -> None:
+    """Under its own head, with the licks in which it shows; no bar is engraved for it."""
+    manifest = editions / "new" / "course.toml"
+    manifest.write_text(MANIFEST + "\n[guitar]\ncapo = 2\n", encoding="utf-8")
+    (editions / "new" / "lessons" / "one.md").write_text(LESSON.format(last="3:2"), encoding="utf-8")
+    assert lickwright("errata", "old", "new", "--to", "errata").status == 0
+    page = (editions / "errata" / "index.html").read_text(encoding="utf-8")
+    assert page.count("<h3") == 1
+    assert "<h2>The course</h2>" in page
+    assert "Capo: 0 is now 2" in page
+    assert "In walk." in page
+    assert "<figure" not in page
+
+
 def test_a_folder_that_is_no_course(lickwright: Command, editions: Path) -> None:
     """It is said which, with its findings."""
     (editions / "none").mkdir()

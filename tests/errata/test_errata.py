@@ -135,7 +135,6 @@ def test_fields(errata: Compare) -> None:
     assert [(f.kind, f.field, f.old, f.new) for f in found.licks[0].fields] == [
         (Kind.DRAWING, "title", "Walk", "The walk"),
         (Kind.MUSIC, "tempo", "quarter = 100", "quarter = 104"),
-        (Kind.MUSIC, "slow", "quarter = 56", "quarter = 58"),
     ]
 
 
@@ -168,9 +167,193 @@ def test_text_and_json_say_the_same(errata: Compare) -> None:
     assert "The music\n  walk: changed\n    bar 1, beat 4: string 3, fret 2 (A) is now" in told
     assert "    was: It walks from A to C sharp, then rests." in told
     shape = json.loads(render_errata_json(found))
-    assert set(shape) == {"old", "new", "licks", "sentences", "lessons"}
+    assert set(shape) == {"old", "new", "course", "progressions", "licks", "sentences", "lessons"}
     (lick,) = shape["licks"]
     assert (lick["kind"], lick["bars"][0]["details"][0]["new"]) == ("music", "1.4")
+
+
+SHARED = """# One
+
+```lick walk
+capo: 0
+
+A | 5:0 - 5:4 - 4:2 - 3:2 -
+D | 4:0 - (5:2) 4:4 - 3:2 - -
+```
+
+```lick walk-again
+vary: walk
+1.2: 5:2
+```
+
+```lick over-changes
+over: changes
+
+| 5:0 - 5:4 - 4:2 - 3:2 .
+| 4:0 - 4:4 - 3:2 - - -
+```
+
+```lick on-its-own
+key: D major
+tuning: D2 A2 D3 G3 B3 E4
+tempo: half = 60
+
+D | 4:0 - 4:4 - 3:2 - - -
+```
+
+```chorus round
+over: changes
+licks: over-changes
+```
+
+```progression changes
+A | D
+```
+"""
+COURSE = MANIFEST.replace('author = "A"\n', 'author = "A"\nkey = "A major"\nfeel = "straight"\ntempo = 100\n')
+GUITAR = '\n[guitar]\ntuning = "E2 A2 D3 G3 B3 E4"\ncapo = 0\n'
+Editions = Callable[..., Errata]
+
+
+@pytest.fixture
+def editions(tmp_path: Path) -> Editions:
+    """Compares a course with one in which some texts of its manifest or its lesson are exchanged."""
+
+    def make(*changes: tuple[str, str]) -> Errata:
+        before = {"course.toml": COURSE + GUITAR, "lessons/one.md": SHARED}
+        after = dict(before)
+        for old, new in changes:
+            (name,) = (name for name, text in after.items() if old in text)
+            after[name] = after[name].replace(old, new)
+        read = []
+        for folder, files in ((tmp_path / "old", before), (tmp_path / "new", after)):
+            (folder / "lessons").mkdir(parents=True)
+            for name, text in files.items():
+                (folder / name).write_text(text, encoding="utf-8")
+            course, _ = read_course(folder)
+            assert course is not None
+            read += [course, resolve(course)[0]]
+        return compare(*read)  # type: ignore[arg-type]
+
+    return make
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told", "licks"),
+    [
+        (
+            '"E2 A2',
+            '"D2 A2',
+            "tuning: E2 A2 D3 G3 B3 E4 is now D2 A2 D3 G3 B3 E4",
+            ("walk", "walk-again", "over-changes", "round"),
+        ),
+        ("capo = 0", "capo = 2", "capo: 0 is now 2", ("over-changes", "on-its-own", "round")),
+        (
+            'key = "A major"',
+            'key = "A mixolydian"',
+            "key: A major is now A mixolydian",
+            ("walk", "walk-again", "over-changes", "round"),
+        ),
+        (
+            "tempo = 100",
+            "tempo = 96",
+            "tempo: 100 is now 96",
+            ("walk", "walk-again", "over-changes", "round"),
+        ),
+        (
+            'feel = "straight"',
+            'feel = "shuffle"',
+            "feel: straight is now shuffle",
+            ("walk", "walk-again", "over-changes", "on-its-own", "round"),
+        ),
+        ('author = "A"', 'author = "B"', "author: A is now B", ()),
+    ],
+)
+def test_a_line_of_the_manifest_is_told_once(
+    editions: Editions, old: str, new: str, told: str, licks: tuple[str, ...]
+) -> None:
+    """The licks that take it from there are named under it, those with a line of their own are not."""
+    found = editions((old, new))
+    (change,) = found.course
+    assert change.licks == licks
+    assert found == Errata(found.old, found.new, course=(change,))
+    assert f"The course\n  {told}\n" in render_errata(found)
+
+
+def test_what_else_a_lick_changes_is_still_told(editions: Editions) -> None:
+    """A capo for the course, and a fret in one lick: two causes, and neither hides the other."""
+    found = editions(("capo = 0", "capo = 2"), ("4:2 - 3:2 .", "4:2 - 3:4 ."))
+    assert [change.field.field for change in found.course] == ["capo"]
+    (change,) = found.licks
+    assert (change.name, change.fields) == ("over-changes", ())
+    (bar,) = change.bars
+    assert [detail.said for detail in bar.details] == [
+        "beat 4: string 3, fret 2 (A) is now string 3, fret 4 (C sharp)"
+    ]
+
+
+def test_a_capo_of_one_lick_is_told_there(editions: Editions) -> None:
+    """It stands in the lick, and its variation, which takes it from there, is named."""
+    (change,) = editions(("capo: 0", "capo: 2")).licks
+    assert (change.name, [f.field for f in change.fields], change.bars) == ("walk", ["capo"], ())
+    assert change.licks == ("walk-again",)
+
+
+def test_a_progression_is_told_once(editions: Editions) -> None:
+    """Its bar and chord under its own name; the licks and choruses over it are named, not told again."""
+    found = editions(("A | D\n", "A | D7\n"))
+    (grid,) = found.progressions
+    assert [(bar.new, [d.said for d in bar.details]) for bar in grid.bars] == [(2, ["the chord D is now D7"])]
+    assert (grid.name, grid.state, grid.licks) == ("changes", "changed", ("over-changes", "round"))
+    assert (found.licks, found.course) == ((), ())
+    told = render_errata(found)
+    assert (
+        "Progressions\n  changes: changed\n    bar 2, the chord D is now D7\n    in over-changes, round\n"
+        in told
+    )
+
+
+def test_the_key_of_a_progression_is_its_own(editions: Editions) -> None:
+    """A field it gives to what is played over it, as the course does."""
+    found = editions(("```progression changes\n", "```progression changes\nkey: A mixolydian\n"))
+    (grid,) = found.progressions
+    assert [(f.field, f.new) for f in grid.fields] == [("key", "A mixolydian")]
+    assert grid.licks == ("over-changes", "round")
+    assert found.licks == ()
+
+
+def test_a_progression_under_another_name(editions: Editions) -> None:
+    """It is renamed; what is played over it is not told of that."""
+    found = editions(("```progression changes", "```progression turns"), ("over: changes", "over: turns"))
+    assert [(grid.name, grid.state) for grid in found.progressions] == [("turns", "renamed")]
+    assert found.licks == ()
+
+
+def test_a_variation_is_silent_about_its_base(editions: Editions) -> None:
+    """The bar of the base is told there; what the variation changes itself stays its own."""
+    found = editions(("4:4 - 3:2 - -\n```\n\n```lick walk-again", "4:4 - 3:4 - -\n```\n\n```lick walk-again"))
+    assert [(change.name, change.licks) for change in found.licks] == [("walk", ("walk-again",))]
+
+
+def test_a_variation_has_changes_of_its_own(editions: Editions) -> None:
+    """Its base is as it was."""
+    assert [change.name for change in editions(("1.2: 5:2", "1.2: 4:4")).licks] == ["walk-again"]
+
+
+def test_the_json_names_where_a_change_shows(editions: Editions) -> None:
+    """The manifest and the progressions have lists of their own."""
+    shape = json.loads(render_errata_json(editions(("capo = 0", "capo = 2"), ("A | D\n", "A | D7\n"))))
+    assert shape["course"] == [
+        {
+            "kind": "music",
+            "field": "capo",
+            "old": "0",
+            "new": "2",
+            "licks": ["over-changes", "on-its-own", "round"],
+        }
+    ]
+    (grid,) = shape["progressions"]
+    assert (grid["name"], grid["licks"]) == ("changes", ["over-changes", "round"])
 
 
 def test_nothing_changed(errata: Compare) -> None:

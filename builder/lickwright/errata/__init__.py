@@ -4,13 +4,25 @@ Two courses in, values out.
 """
 
 from lickwright.errata.editions import compare
-from lickwright.errata.errata import BarChange, Detail, Errata, FieldChange, Kind, LickChange, SentenceChange
+from lickwright.errata.errata import (
+    BarChange,
+    CourseChange,
+    Detail,
+    Errata,
+    FieldChange,
+    GridChange,
+    Kind,
+    LickChange,
+    SentenceChange,
+)
 
 __all__ = [
     "BarChange",
+    "CourseChange",
     "Detail",
     "Errata",
     "FieldChange",
+    "GridChange",
     "Kind",
     "LickChange",
     "SentenceChange",

@@ -1,17 +1,22 @@
-"""The bars of a lick in two editions: laid against each other, then sound by sound."""
+"""The bars of a lick in two editions: laid against each other, then sound by sound.
+
+A bar is compared as the hands read it: what it sounds at another tuning or capo, or in another feel, is told
+of those, not of every bar.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from difflib import SequenceMatcher
 from fractions import Fraction
 
 from lickwright.analysis.naming import spelled
 from lickwright.errata.errata import BarChange, Detail, Kind
-from lickwright.errata.sounds import compare_sounds
+from lickwright.errata.sounds import compare_sounds, unpitched
 from lickwright.model.address import Address
 from lickwright.model.canonical import digest
-from lickwright.model.music import Line, Music, MusicBar, Sound
+from lickwright.model.music import ChordAt, Line, Music, MusicBar, Sound
 from lickwright.model.unnumbered import unnumbered
 
 Names = dict[tuple[Address, int], str]
@@ -29,8 +34,8 @@ def compare_bars(old: Music, new: Music) -> tuple[BarChange, ...]:
     Returns:
         The bars that differ, in the order of the new edition, those taken out where they stood.
     """
-    one = [digest(unnumbered(bar)) for bar in old.bars]
-    two = [digest(unnumbered(bar)) for bar in new.bars]
+    one = [digest(_for_the_hands(bar)) for bar in old.bars]
+    two = [digest(_for_the_hands(bar)) for bar in new.bars]
     if one == two:
         return ()
     names = _name(old), _name(new)
@@ -47,6 +52,16 @@ def compare_bars(old: Music, new: Music) -> tuple[BarChange, ...]:
     return tuple(changes)
 
 
+def _for_the_hands(bar: MusicBar) -> MusicBar:
+    """A bar without what follows from the guitar (pitches) and the feel (swung times)."""
+    bare = unnumbered(bar)
+    return replace(bare, upper=_unsounded(bare.upper), lower=bare.lower and _unsounded(bare.lower))
+
+
+def _unsounded(line: Line) -> Line:
+    return replace(line, sounds=tuple(replace(unpitched(sound), time=Fraction(0)) for sound in line.sounds))
+
+
 def _name(music: Music) -> Names:
     """The name of each tone, as ``address, k`` from 1: what it ends on, bends counted."""
     return {key: pitches[-1].name.spoken for key, pitches in spelled(music).items() if pitches}
@@ -61,18 +76,27 @@ def _compare_bar(old: MusicBar, new: MusicBar, names: tuple[Names, Names]) -> It
 
 
 def _compare_heads(old: MusicBar, new: MusicBar) -> Iterator[Detail]:
-    before, after = (
-        ", ".join(
-            f"{c.symbol.display}{_at(c.onset, bar.meter.beat)}{' stop' if c.stop else ''}" for c in bar.chords
-        )
-        for bar in (old, new)
-    )
+    before, after = (say_chords(bar.chords, bar.meter.beat) for bar in (old, new))
     if before != after:
-        yield Detail(Kind.MUSIC, f"the chord {before} is now {after}")
+        yield chord_change(before, after)
+    elif [chord.carried for chord in old.chords] != [chord.carried for chord in new.chords]:
+        yield Detail(Kind.DRAWING, f"the chord {after} is printed elsewhere")
     if old.meter != new.meter or old.length != new.length:
         yield Detail(Kind.MUSIC, f"the meter {old.meter} is now {new.meter}")
     if (old.opens, old.closes, old.endings, old.times) != (new.opens, new.closes, new.endings, new.times):
         yield Detail(Kind.MUSIC, "its repeat signs are others")
+
+
+def say_chords(chords: Sequence[ChordAt], beat: Fraction) -> str:
+    """Return the chords of a bar, ``D, A7 at beat 3``."""
+    return ", ".join(
+        f"{chord.symbol.display}{_at(chord.onset, beat)}{' stop' if chord.stop else ''}" for chord in chords
+    )
+
+
+def chord_change(before: str, after: str) -> Detail:
+    """Return what is told of a bar whose chords are others."""
+    return Detail(Kind.MUSIC, f"the chord {before} is now {after}")
 
 
 def _at(onset: Fraction, beat: Fraction) -> str:

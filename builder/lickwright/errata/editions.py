@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
 from lickwright.errata.bars import compare_bars
+from lickwright.errata.course import compare_courses
 from lickwright.errata.errata import Errata, LickChange, SentenceChange
 from lickwright.errata.fields import compare_fields
-from lickwright.model.canonical import digest
+from lickwright.errata.progressions import compare_progressions
+from lickwright.errata.renamed import find_renamed
+from lickwright.errata.shared import settle
 from lickwright.model.course import Course, Lesson
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
@@ -24,13 +26,19 @@ def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
         new: The later edition.
         new_book: The same, resolved.
     """
-    lessons = _compare_lessons(old, new)
+    settled = settle(
+        compare_courses(old, new),
+        compare_progressions(old_book.grids, new_book.grids),
+        tuple(_compare_licks(_whole(old_book), _whole(new_book))),
+    )
     return Errata(
         _name_edition(old, "old"),
         _name_edition(new, "new"),
-        tuple(_compare_licks(_whole(old_book), _whole(new_book))),
+        settled.course,
+        settled.progressions,
+        settled.licks,
         tuple(_compare_sentences(old, new)),
-        lessons,
+        _compare_lessons(old, new),
     )
 
 
@@ -45,46 +53,22 @@ def _whole(book: Book) -> dict[str, Piece]:
 
 def _compare_licks(old: dict[str, Piece], new: dict[str, Piece]) -> Iterator[LickChange]:
     gone = [name for name in reversed(old) if name not in new]
-    told: set[str] = set()
-    renamed = _find_renamed([old[name] for name in gone], [p for n, p in new.items() if n not in old])
+    renamed = find_renamed(old, new, lambda piece: piece.music)
     order = list(reversed(new))
     for name in sorted(order, key=lambda name: new[name].kind == "chorus"):
         after = new[name]
         before = old.get(name) or renamed.get(name)
         if before is None:
-            told.add(name)
             yield LickChange(name, None, after)
             continue
         fields = tuple(compare_fields(before, after))
         bars = compare_bars(before.music, after.music)
-        if after.kind == "chorus" and _says_itself(before, after, told):
-            bars = ()
-            fields = tuple(field for field in fields if field.field != "bars as played")
         if fields or bars or before.name != name:
-            told.update((name, before.name) if bars else ())
             yield LickChange(name, before, after, fields, bars)
     taken = {piece.name for piece in renamed.values()}
     for name in gone:
         if name not in taken:
             yield LickChange(name, old[name], None)
-
-
-def _says_itself(before: Piece, after: Piece, told: set[str]) -> bool:
-    """Whether a chorus changed only in its licks: by those that changed, or by other ones in their place."""
-    licks = [section.lick for section in after.sections]
-    return licks != [section.lick for section in before.sections] or any(lick in told for lick in licks)
-
-
-def _find_renamed(gone: list[Piece], come: list[Piece]) -> dict[str, Piece]:
-    """Pair licks of one and the same music under two names, where there is no doubt which."""
-    marks = {piece.name: digest(piece.music) for piece in (*gone, *come)}
-    times = Counter(marks[piece.name] for piece in gone), Counter(marks[piece.name] for piece in come)
-    by_mark = {marks[piece.name]: piece for piece in gone}
-    return {
-        piece.name: by_mark[mark]
-        for piece in come
-        if times[0][mark := marks[piece.name]] == 1 and times[1][mark] == 1
-    }
 
 
 def _compare_lessons(old: Course, new: Course) -> tuple[tuple[str, bool], ...]:

@@ -8,6 +8,7 @@ from enum import Enum
 
 from lickwright.model.address import Address
 from lickwright.model.music import Piece
+from lickwright.model.timeline import Grid
 
 
 class Kind(Enum):
@@ -70,6 +71,7 @@ class LickChange:
         name: In the new edition, else in the old one.
         before, after: The piece in either edition; None where it is not there.
         fields, bars: What changed; empty for a lick that was put in, taken out or only renamed.
+        licks: Its variations in which the same change shows.
     """
 
     name: str
@@ -77,15 +79,12 @@ class LickChange:
     after: Piece | None
     fields: tuple[FieldChange, ...] = ()
     bars: tuple[BarChange, ...] = ()
+    licks: tuple[str, ...] = ()
 
     @property
     def state(self) -> str:
         """``put in``, ``taken out``, ``renamed`` or ``changed``."""
-        if self.before is None:
-            return "put in"
-        if self.after is None:
-            return "taken out"
-        return "changed" if self.fields or self.bars else "renamed"
+        return _state(self.before, self.after, changed=bool(self.fields or self.bars))
 
     @property
     def kind(self) -> Kind:
@@ -93,6 +92,42 @@ class LickChange:
         if self.before is None or self.after is None:
             return Kind.MUSIC
         return gravest([*(f.kind for f in self.fields), *(b.kind for b in self.bars)])
+
+
+@dataclass(frozen=True, slots=True)
+class CourseChange:
+    """A line of the manifest that is not as it was: told once, however many licks take it from there.
+
+    Attributes:
+        licks: The licks and choruses in which it shows, in the order of study.
+    """
+
+    field: FieldChange
+    licks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class GridChange:
+    """A progression that is not as it was.
+
+    Attributes:
+        name: In the new edition, else in the old one.
+        before, after: The progression in either edition; None where it is not there.
+        fields, bars: What changed; bars are numbered as written.
+        licks: The licks and choruses over it in which that shows, in the order of study.
+    """
+
+    name: str
+    before: Grid | None
+    after: Grid | None
+    fields: tuple[FieldChange, ...] = ()
+    bars: tuple[BarChange, ...] = ()
+    licks: tuple[str, ...] = ()
+
+    @property
+    def state(self) -> str:
+        """``put in``, ``taken out``, ``renamed`` or ``changed``."""
+        return _state(self.before, self.after, changed=bool(self.fields or self.bars))
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,13 +146,18 @@ class Errata:
 
     Attributes:
         old, new: Names of the editions.
-        licks: In the order of study of the new edition, those taken out last.
+        course: Lines of the manifest.
+        progressions: In the order of study of the new edition, those taken out last.
+        licks: The same of licks and choruses; what they only take from the course, from a progression or from
+            the lick they vary is told there.
         sentences: By lesson.
         lessons: Lessons put in (True) or taken out (False), by title.
     """
 
     old: str
     new: str
+    course: tuple[CourseChange, ...] = ()
+    progressions: tuple[GridChange, ...] = ()
     licks: tuple[LickChange, ...] = ()
     sentences: tuple[SentenceChange, ...] = ()
     lessons: tuple[tuple[str, bool], ...] = ()
@@ -129,10 +169,18 @@ class Errata:
     @property
     def empty(self) -> bool:
         """True when nothing changed."""
-        return not (self.licks or self.sentences or self.lessons)
+        return not (self.course or self.progressions or self.licks or self.sentences or self.lessons)
 
 
 def gravest(kinds: Iterable[Kind]) -> Kind:
     """Return the gravest of some kinds, in their own order."""
     order = list(Kind)
     return min(kinds, key=order.index, default=Kind.DRAWING)
+
+
+def _state(before: object, after: object, *, changed: bool) -> str:
+    if before is None:
+        return "put in"
+    if after is None:
+        return "taken out"
+    return "changed" if changed else "renamed"

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from lickwright.errata.errata import FieldChange, Kind
-from lickwright.model.fields import Picking, PositionClaim, Tempo
+from lickwright.instrument.guitar import Guitar
+from lickwright.model.fields import Picking, PositionClaim, Provenance, Tempo
 from lickwright.model.music import Piece
+from lickwright.model.timeline.tempi import reduced
 
 BEATS = {
     Fraction(2): "half",
@@ -34,16 +36,16 @@ def _titled_by_name(piece: Piece) -> bool:
 def _fields(piece: Piece) -> list[tuple[Kind, str, str]]:
     music = piece.music
     guitar = music.guitar
-    tuning = " ".join(str(pitch.display) for pitch in reversed(guitar.tuning.strings))
-    ladder = " ".join(map(_tempo, piece.ladder))
-    order = " ".join(str(music.bars[index].number) for index in music.order)
+    ladder = " ".join(map(say_tempo, piece.ladder))
+    slow = "" if piece.slow == reduced(piece.tempo) else say_tempo(piece.slow)  # else it follows the tempo
+    order = say_order(music.bars[index].number for index in music.order)
     return [
         (Kind.DRAWING, "title", piece.title),
         (Kind.MUSIC, "key", music.key.display),
-        (Kind.MUSIC, "tuning", tuning),
+        (Kind.MUSIC, "tuning", say_tuning(guitar)),
         (Kind.MUSIC, "capo", str(guitar.capo)),
-        (Kind.MUSIC, "tempo", _tempo(piece.tempo)),
-        (Kind.MUSIC, "slow", _tempo(piece.slow)),
+        (Kind.MUSIC, "tempo", say_tempo(piece.tempo)),
+        (Kind.MUSIC, "slow", slow),
         (Kind.MUSIC, "ladder", ladder),
         (Kind.MUSIC, "feel", piece.feel),
         (Kind.MUSIC, "over", piece.over),
@@ -53,14 +55,30 @@ def _fields(piece: Piece) -> list[tuple[Kind, str, str]]:
         (Kind.HANDS, "picking", _picking(music.picking)),
         (Kind.HANDS, "claims", ", ".join(f"{c.kind}{f' {c.bars}' if c.bars else ''}" for c in piece.claims)),
         (Kind.DRAWING, "ending", "closed" if piece.closed else "open"),
-        (Kind.DRAWING, "source", f"{piece.source.kind} {piece.source.detail}".strip()),
+        (Kind.DRAWING, "source", say_source(piece.source)),
     ]
 
 
-def _tempo(tempo: Tempo) -> str:
+def say_tempo(tempo: Tempo) -> str:
+    """Return ``quarter = 96``; a bare number when its beat is not said."""
     if tempo.beat is None:
         return str(tempo.bpm)
     return f"{BEATS.get(tempo.beat, f'{tempo.beat} quarters')} = {tempo.bpm}"
+
+
+def say_tuning(guitar: Guitar) -> str:
+    """Return the open strings, the lowest first."""
+    return " ".join(pitch.display for pitch in reversed(guitar.tuning.strings))
+
+
+def say_order(numbers: Iterable[int]) -> str:
+    """Return the numbers of bars in the order of playing."""
+    return " ".join(map(str, numbers))
+
+
+def say_source(source: Provenance) -> str:
+    """Return whose music it is."""
+    return f"{source.kind} {source.detail}".strip()
 
 
 def _position(claim: PositionClaim) -> str:

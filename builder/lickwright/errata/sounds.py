@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from lickwright.errata.errata import Kind
 from lickwright.model.address import Address
@@ -43,7 +44,7 @@ def compare_sounds(
     if old.joined != new.joined:
         before, after = (JOINS[s.joined.value] if s.joined else "a new stroke" for s in (old, new))
         yield Kind.MUSIC, f"reached by {before}, now by {after}"
-    for name, was, now in _played(old, new):
+    for name, was, now in _played(unpitched(old), unpitched(new)):
         if was != now:
             yield (
                 Kind.MUSIC,
@@ -53,6 +54,16 @@ def compare_sounds(
     yield from _claims(old, new)
     if _plain(old) != _plain(new):
         yield Kind.DRAWING, "printed otherwise"
+
+
+def unpitched(sound: Sound) -> Sound:
+    """Return a sound as the hands read it, without the pitches that tuning and capo give it."""
+
+    def bare(tones: tuple[Tone, ...]) -> tuple[Tone, ...]:
+        return tuple(replace(tone, path=()) for tone in tones)
+
+    grace = tuple(replace(note, tones=bare(note.tones)) for note in sound.grace)
+    return replace(sound, tones=bare(sound.tones), grace=grace)
 
 
 def _notes(old: Sound, new: Sound, names: tuple[Names, Names]) -> Iterator[tuple[Kind, str]]:

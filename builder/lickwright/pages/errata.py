@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from lickwright.errata import BarChange, Errata, Kind, LickChange
+from lickwright.errata import BarChange, CourseChange, Errata, GridChange, Kind, LickChange
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Music
 from lickwright.model.orders import Engraved, ScoreOrder
@@ -17,7 +17,14 @@ from lickwright.pages.edition import Edition
 from lickwright.pages.page import Made, Page
 from lickwright.pages.practice import glyphs_of
 from lickwright.pages.prefixes import short_prefixes
-from lickwright.report.errata import HEADS, say_bar
+from lickwright.report.errata import (
+    COURSE_HEAD,
+    HEADS,
+    PROGRESSIONS_HEAD,
+    say_bar,
+    say_field,
+    say_licks,
+)
 
 PATH = "index.html"
 OLD, NEW = "was", "now"
@@ -54,9 +61,12 @@ def errata_page(errata: Errata, edition: Edition) -> Page:
         drawn = {key: made(order) for key, order in orders.items()}
         scores = {key: score for key, score in drawn.items() if isinstance(score, Engraved)}
         sections = [
-            (head, [_lick(change, scores) for change in errata.of_kind(kind)])
-            for kind, head in HEADS.items()
-            if errata.of_kind(kind)
+            (COURSE_HEAD, [_line(line) for line in errata.course]),
+            (PROGRESSIONS_HEAD, [_grid(change) for change in errata.progressions]),
+            *(
+                (head, [_lick(change, scores) for change in errata.of_kind(kind)])
+                for kind, head in HEADS.items()
+            ),
         ]
         return edition.theme.render(
             "errata.html",
@@ -65,7 +75,7 @@ def errata_page(errata: Errata, edition: Edition) -> Page:
             editions=(errata.old, errata.new),
             summary=_summary(errata),
             lessons=errata.lessons,
-            sections=sections,
+            sections=[(head, changes) for head, changes in sections if changes],
             sentences=errata.sentences,
         )
 
@@ -79,9 +89,12 @@ def _summary(errata: Errata) -> str:
     played = count(len(errata.of_kind(Kind.HANDS)), "lick")
     drawn = count(len(errata.of_kind(Kind.DRAWING)), "lick")
     words = count(len(errata.sentences), "sentence")
-    return capital(
-        f"{heard} with other music, {played} for other hands, {drawn} only drawn otherwise; {words}."
-    )
+    whole = [
+        *([count(len(errata.course), "line") + " of the manifest"] if errata.course else []),
+        *([count(len(errata.progressions), "progression")] if errata.progressions else []),
+    ]
+    licks = f"{heard} with other music, {played} for other hands, {drawn} only drawn otherwise"
+    return capital("; ".join((*whole, licks, words)) + ".")
 
 
 Place = tuple[str, int, str]
@@ -117,14 +130,35 @@ def _cut(music: Music, number: int | None) -> Music | None:
     return excerpt_music(music, AddressRange(bar, bar))
 
 
+def _line(change: CourseChange) -> LickView:
+    return LickView(capital(say_field(change.field)), _shown("In", change.licks), ())
+
+
+def _grid(change: GridChange) -> LickView:
+    grid = change.after or change.before
+    bars = tuple(
+        BarView("", (), (f"{capital(say_bar(bar))}: {d.said}",)) for bar in change.bars for d in bar.details
+    )
+    said = (*_said(change), *_shown("In", change.licks))
+    return LickView(grid.title if grid else change.name, said, bars)
+
+
 def _lick(change: LickChange, scores: dict[Place, Engraved]) -> LickView:
     piece = change.after or change.before
+    bars = tuple(_bar(change.name, number, bar, scores) for number, bar in enumerate(change.bars))
+    said = (*_said(change), *_shown("Also in", change.licks))
+    return LickView(piece.title if piece else change.name, said, bars)
+
+
+def _said(change: LickChange | GridChange) -> tuple[str, ...]:
     said = [] if change.state == "changed" else [capital(change.state)]
     if change.before is not None and change.after is not None and change.before.name != change.name:
         said.append(f"Before: {change.before.name}")
-    said += [f"{capital(f.field)}: {f.old or 'not said'} is now {f.new or 'not said'}" for f in change.fields]
-    bars = tuple(_bar(change.name, number, bar, scores) for number, bar in enumerate(change.bars))
-    return LickView(piece.title if piece else change.name, tuple(said), bars)
+    return (*said, *(capital(say_field(field)) for field in change.fields))
+
+
+def _shown(lead: str, licks: tuple[str, ...]) -> tuple[str, ...]:
+    return (f"{lead} {say_licks(licks)}",) if licks else ()
 
 
 def _bar(name: str, number: int, bar: BarChange, scores: dict[Place, Engraved]) -> BarView:

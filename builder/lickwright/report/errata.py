@@ -1,14 +1,18 @@
 """Errata as text and as JSON.
 
-The JSON: ``{"old", "new", "licks": [{"name", "state", "kind", "old_name", "fields": [{"kind", "field", "old",
-"new"}], "bars": [{"kind", "old", "new", "details": [{"kind", "said", "old", "new"}]}]}], "sentences":
-[{"lesson", "lick", "old", "new"}], "lessons": [{"title", "put_in"}]}``; kinds are ``music``, ``hands``,
-``claims`` and ``drawing``, bars are numbers and details addresses, null where there is none.
+The JSON: ``{"old", "new", "course": [{"kind", "field", "old", "new", "licks"}], "progressions": [{"name",
+"state", "old_name", "fields", "bars", "licks"}], "licks": [{"name", "state", "kind", "old_name", "fields":
+[{"kind", "field", "old", "new"}], "bars": [{"kind", "old", "new", "details": [{"kind", "said", "old",
+"new"}]}], "licks"}], "sentences": [{"lesson", "lick", "old", "new"}], "lessons": [{"title", "put_in"}]}``;
+kinds are ``music``, ``hands``, ``claims`` and ``drawing``, bars are numbers and details addresses, null where
+there is none. A ``licks`` that holds names says where a change shows that was made in the manifest, in a
+progression or in the lick that those vary.
 """
 
 from __future__ import annotations
 
 import json
+from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
 from lickwright.errata import Kind
@@ -17,8 +21,14 @@ from lickwright.report.text import clean
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from lickwright.errata import BarChange, Errata, LickChange
+    from lickwright.errata import BarChange, Errata, FieldChange, GridChange, LickChange
 
+NAMED = 8
+"""Licks named in a line of text; the JSON names them all."""
+WIDTH = 100
+"""Columns of a line that names licks."""
+COURSE_HEAD = "The course"
+PROGRESSIONS_HEAD = "Progressions"
 HEADS = {
     Kind.MUSIC: "The music",
     Kind.HANDS: "The hands",
@@ -35,12 +45,22 @@ def render_errata(errata: Errata) -> str:
         return "\n".join((*lines, "", "Nothing has changed.")) + "\n"
     for title, put_in in errata.lessons:
         lines += ["", f"The lesson {clean(title)} is {'put in' if put_in else 'taken out'}."]
+    if errata.course:
+        lines += ["", COURSE_HEAD]
+        for line in errata.course:
+            lines += [f"  {say_field(line.field)}", *_say_shown(line.licks, "    in ")]
+    if errata.progressions:
+        lines += ["", PROGRESSIONS_HEAD]
+        for grid in errata.progressions:
+            lines += [f"  {line}" for line in _say_change(grid)]
+            lines += _say_shown(grid.licks, "    in ")
     for kind, head in HEADS.items():
         changed = errata.of_kind(kind)
         if changed:
             lines += ["", head]
             for change in changed:
-                lines += [f"  {line}" for line in _say_lick(change)]
+                lines += [f"  {line}" for line in _say_change(change)]
+                lines += _say_shown(change.licks, "    also in ")
     if errata.sentences:
         lines += ["", "The words"]
         for sentence in errata.sentences:
@@ -50,17 +70,39 @@ def render_errata(errata: Errata) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _say_lick(change: LickChange) -> Iterator[str]:
+def _say_change(change: LickChange | GridChange) -> Iterator[str]:
     renamed = change.before is not None and change.after is not None and change.before.name != change.name
     was = f", before {change.before.name}" if renamed and change.before else ""
     yield f"{change.name}{was}: {change.state}"
     for field in change.fields:
-        yield f"  {field.field}: {clean(field.old) or 'not said'} is now {clean(field.new) or 'not said'}"
+        yield f"  {say_field(field)}"
     for bar in change.bars:
         where = say_bar(bar)
         for detail in bar.details:
             mark = "" if detail.kind is bar.kind else f" ({detail.kind.name.lower()})"
             yield f"  {where}, {clean(detail.said)}{mark}"
+
+
+def say_licks(licks: tuple[str, ...]) -> str:
+    """Return ``walk, round``; of many the first, and how many more; none as nothing."""
+    more = len(licks) - NAMED
+    return ", ".join(licks[:NAMED]) + (f", and {more} more licks and choruses" if more > 0 else "")
+
+
+def _say_shown(licks: tuple[str, ...], lead: str) -> list[str]:
+    """Name the licks in which a change shows, in lines of a readable width."""
+    return wrap(
+        say_licks(licks),
+        WIDTH,
+        initial_indent=lead,
+        subsequent_indent=" " * len(lead),
+        break_on_hyphens=False,
+    )
+
+
+def say_field(field: FieldChange) -> str:
+    """Return ``capo: 0 is now 2``."""
+    return f"{field.field}: {clean(field.old) or 'not said'} is now {clean(field.new) or 'not said'}"
 
 
 def say_bar(bar: BarChange) -> str:
@@ -77,7 +119,9 @@ def render_errata_json(errata: Errata) -> str:
     shape = {
         "old": errata.old,
         "new": errata.new,
-        "licks": [_shape(change) for change in errata.licks],
+        "course": [{**_shape_field(line.field), "licks": list(line.licks)} for line in errata.course],
+        "progressions": [_shape(change) for change in errata.progressions],
+        "licks": [{**_shape(change), "kind": change.kind.name.lower()} for change in errata.licks],
         "sentences": [
             {"lesson": s.lesson, "lick": s.lick, "old": s.old, "new": s.new} for s in errata.sentences
         ],
@@ -86,15 +130,16 @@ def render_errata_json(errata: Errata) -> str:
     return json.dumps(shape, indent=2) + "\n"
 
 
-def _shape(change: LickChange) -> dict[str, Any]:
+def _shape_field(field: FieldChange) -> dict[str, str]:
+    return {"kind": field.kind.name.lower(), "field": field.field, "old": field.old, "new": field.new}
+
+
+def _shape(change: LickChange | GridChange) -> dict[str, Any]:
     return {
         "name": change.name,
         "state": change.state,
-        "kind": change.kind.name.lower(),
         "old_name": change.before.name if change.before else None,
-        "fields": [
-            {"kind": f.kind.name.lower(), "field": f.field, "old": f.old, "new": f.new} for f in change.fields
-        ],
+        "fields": [_shape_field(field) for field in change.fields],
         "bars": [
             {
                 "kind": bar.kind.name.lower(),
@@ -112,4 +157,5 @@ def _shape(change: LickChange) -> dict[str, Any]:
             }
             for bar in change.bars
         ],
+        "licks": list(change.licks),
     }

@@ -33,5 +33,5 @@ def test_the_key_holds_what_the_shelf_shows(monkeypatch):
     assert shelf.shelf_key(replace(course, units=course.units[:0]), theme) == key
     assert shelf.shelf_key(replace(course, title="Another"), theme) != key
     assert shelf.shelf_key(course, {**theme, "page.css": b"p{color:red}"}) != key
-    monkeypatch.setattr(shelf, "_builder", lambda: "a changed line")
+    monkeypatch.setattr(shelf, "builder_version", lambda: "a changed line")
     assert shelf.shelf_key(course, theme) != key

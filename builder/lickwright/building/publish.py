@@ -12,14 +12,15 @@ from lickwright.building import swap
 from lickwright.building.budget import Weight, weigh
 from lickwright.building.cache import Cache
 from lickwright.building.failures import findings_of, notes_of
+from lickwright.building.pictures import read_pictures
 from lickwright.building.progress import Step, Watch, unwatched
 from lickwright.building.proofing import Proofed, proof_course
 from lickwright.building.results import Results, fulfil
 from lickwright.building.shelf import keep_shelf, kept_shelf, shelf_key
+from lickwright.building.unchanged import Record, digest_of, keep_record, kept_record, site_key, stands
 from lickwright.checks.signing import SignOff, list_unsigned
 from lickwright.findings import Finding
 from lickwright.model.orders import Order, Recorded, SoundOrder
-from lickwright.reading.pictures import find_picture
 
 if TYPE_CHECKING:
     from lickwright.pages.page import Page
@@ -90,14 +91,20 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
         return Published(proofed)
     if signed and (unsigned := list_unsigned(proofed.course, proofed.book)):
         return Published(proofed, unsigned=unsigned)
-    from lickwright.pages.site import shelf_pages, site_pages
     from lickwright.pages.theme import read_theme
 
-    watch(Step("Setting the pages"))
     theme = read_theme(course / "theme")
+    look: dict[str, str | bytes] = {**theme.templates, **theme.assets}
+    key = site_key(proofed, look, sound=sound)
+    record = kept_record(cache, key)
+    if record is not None and stands(record, swap.berth(site).site, course):
+        return _told(proofed, record)
+    from lickwright.pages.site import shelf_pages, site_pages
+
+    watch(Step("Setting the pages"))
     pages = site_pages(proofed.course, proofed.book, proofed.proof, sound=sound, theme=theme)
-    key = shelf_key(proofed.course, {**theme.templates, **theme.assets}, sound=sound)
-    shelf = kept_shelf(cache, key)
+    beside = shelf_key(proofed.course, look, sound=sound)
+    shelf = kept_shelf(cache, beside)
     unmade = shelf_pages(proofed.course, theme, sound=sound) if shelf is None else ()
     fulfilment = fulfil((order for page in (*pages, *unmade) for order in page.orders), cache, watch)
     made, kept = fulfilment.made, fulfilment.kept
@@ -110,24 +117,40 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
         shelf = {page.path: page.render(fulfilment.results.get) for page in unmade}
         heard = (order for page in unmade for order in page.orders)
         shelf |= {path: body.decode() for path, body in sound_files(heard, fulfilment.results)}
-        keep_shelf(cache, key, shelf)
-    beside = ((path, text.encode()) for path, text in shelf.items())
-    heavy: list[Weight] = []
-    sounds: set[str] = set()
+        keep_shelf(cache, beside, shelf)
+    shown = tuple(picture for page in pages for picture in page.pictures)
+    files: dict[str, str] = {}
+    weights: list[Weight] = []
     with swap.new_site(site) as folder:
         own = site_files(pages, theme, fulfilment.results)
-        for path, body in chain(own, beside, pictures(pages, course)):
-            if path in sounds:
+        others = ((path, text.encode()) for path, text in shelf.items())
+        for path, body in chain(own, others, read_pictures(shown, course)):
+            if path.startswith("sound/") and path in files:
                 continue  # equal sounds are one file
-            if path.startswith("sound/"):
-                sounds.add(path)
             write(folder, path, body)
-            if path.startswith("lessons/") and (weight := weigh(path, body)).over:
-                heavy.append(weight)
-    notes = notes_of(fulfilment.results.warnings, proofed.course, proofed.book)
+            files[path] = digest_of(body)
+            if path.startswith("lessons/"):
+                weights.append(weigh(path, body))
+    warnings = tuple(fulfilment.results.warnings)
+    record = Record(files, shown, tuple(weights), warnings, len(pages) + len(shelf), made + kept)
+    keep_record(cache, key, record)
     cache.trim()
-    count = len(pages) + len(shelf)
-    return Published(proofed, notes, site=True, pages=count, made=made, kept=kept, heavy=tuple(heavy))
+    return _told(proofed, record, made)
+
+
+def _told(proofed: Proofed, record: Record, made: int = 0) -> Published:
+    """Say what a publish came to that stands as recorded."""
+    assert proofed.course is not None
+    assert proofed.book is not None
+    return Published(
+        proofed,
+        notes_of(record.warnings, proofed.course, proofed.book),
+        site=True,
+        pages=record.pages,
+        made=made,
+        kept=record.orders - made,
+        heavy=tuple(weight for weight in record.weights if weight.over),
+    )
 
 
 def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterator[tuple[str, bytes]]:
@@ -150,22 +173,6 @@ def sound_files(orders: Iterable[Order], results: Results) -> Iterator[tuple[str
         if isinstance(recorded, Recorded) and (path := sound_path(recorded)) not in taken:
             taken.add(path)  # equal sounds are one file
             yield path, sound_script(recorded)
-
-
-SUFFIXES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".webp", ".svg", ".avif"})
-"""Of files that are copied as pictures."""
-
-
-def pictures(pages: Iterable[Page], course: Path) -> Iterator[tuple[str, bytes]]:
-    """Yield the pictures that pages show; what is none, or lies outside the course's, is left out.
-
-    An SVG is copied as it is: a page shows it by ``<img>``, where a browser runs no script of it (SVG 2,
-    "secure animated mode") and loads nothing.
-    """
-    for path in dict.fromkeys(picture for page in pages for picture in page.pictures):
-        file = find_picture(course, path)
-        if file is not None and {file.suffix.lower(), Path(path).suffix.lower()} <= SUFFIXES:
-            yield path, file.read_bytes()
 
 
 def write(folder: Path, path: str, body: bytes) -> None:

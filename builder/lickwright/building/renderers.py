@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 import platform
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
@@ -69,6 +69,9 @@ RENDERERS: dict[type[Any], Renderer] = {
     ),
 }
 
+LIBRARIES = ("jinja2", "lxml", "markdown-it-py", "numpy", "rcssmin", "rjsmin", "soundfile", "verovio")
+"""Distributions whose version may show in a site."""
+
 
 def renderer_of(order: Order) -> Renderer:
     """Return who makes an order."""
@@ -85,10 +88,20 @@ def make(order: Order) -> Result:
 @cache
 def version_of(renderer: Renderer) -> str:
     """Return the digest of a renderer's own source, its libraries and the Python that runs them."""
+    return _count(renderer.sources, renderer.libraries)
+
+
+@cache
+def builder_version() -> str:
+    """Return the digest of our whole source and of all that it runs by: any line of it may show on a page."""
+    return _count(("",), LIBRARIES)
+
+
+def _count(sources: Iterable[str], libraries: Iterable[str]) -> str:
     counted = hashlib.sha256(".".join(platform.python_version_tuple()[:2]).encode())
-    for library in renderer.libraries:
+    for library in libraries:
         counted.update(f"\n{library} {_installed(library)}".encode())
-    for source in renderer.sources:
+    for source in sources:
         for file in sources_of(files("lickwright") / source):
             counted.update(file.read_bytes())
     return counted.hexdigest()

@@ -8,14 +8,11 @@ from __future__ import annotations
 
 import hashlib
 import json
-import platform
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import cache
-from importlib.resources import files
 
 from lickwright.building.cache import Cache
-from lickwright.building.renderers import sources_of
+from lickwright.building.renderers import builder_version
 from lickwright.model.canonical import digest
 from lickwright.model.course import Course
 
@@ -31,22 +28,13 @@ def shelf_key(course: Course, theme: Mapping[str, str | bytes], *, sound: bool =
         theme: Templates and assets by name.
         sound: Whether the shelf has its sounds.
     """
-    counted = hashlib.sha256(f"{_builder()} {sound}".encode())
+    counted = hashlib.sha256(f"{builder_version()} {sound}".encode())
     counted.update(digest(replace(course, units=(), promises=(), places=())).encode())
     for name in sorted(theme):
         body = theme[name]
         counted.update(f"\n{name}\n".encode())
         counted.update(body.encode() if isinstance(body, str) else body)
     return f"shelf-{counted.hexdigest()}"
-
-
-@cache
-def _builder() -> str:
-    """Digest of our whole source: any line of it may show on the shelf or in an engraving."""
-    counted = hashlib.sha256(".".join(platform.python_version_tuple()[:2]).encode())
-    for file in sources_of(files("lickwright")):
-        counted.update(file.read_bytes())
-    return counted.hexdigest()
 
 
 def keep_shelf(cache_: Cache, key: str, shelf: Shelf) -> None:

@@ -30,6 +30,9 @@ _IGNORE = ".gitignore"
 _IGNORE_SITE = "*\n!.gitignore\n"
 _IGNORE_ALL = "*\n"
 
+MARKS = {SEAL: _SEAL_TEXT, _IGNORE: _IGNORE_SITE}
+"""Files that stand in every published site beside its own, by name."""
+
 _AT_CWD = -100 if sys.platform.startswith("linux") else -2
 _EXCHANGE = 2  # RENAME_EXCHANGE of <linux/fs.h> and RENAME_SWAP of <sys/stdio.h>
 _REFUSED = {errno.ENOSYS, errno.EINVAL, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EPERM}
@@ -110,8 +113,8 @@ def new_site(folder: Path) -> Iterator[Path]:
     (place.next / _IGNORE).write_text(_IGNORE_ALL, encoding="utf-8")
     try:
         yield place.next
-        (place.next / SEAL).write_text(_SEAL_TEXT, encoding="utf-8")
-        (place.next / _IGNORE).write_text(_IGNORE_SITE, encoding="utf-8")
+        for name, text in MARKS.items():
+            (place.next / name).write_text(text, encoding="utf-8")
         _swap(place)
     finally:
         _remove(place.next)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -54,11 +53,7 @@ def proof(
     """
     from lickwright.building.proofing import proof_course
 
-    gc.disable()  # what is read stays to the end: looking for garbage in it costs a fifth of the time
-    try:
-        made = proof_course(course)
-    finally:
-        gc.enable()
+    made = proof_course(course)
     proofed = _select(made, only, lessons)
     _print(made, proofed, form, course, notes=notes)
     if sheet is not None:

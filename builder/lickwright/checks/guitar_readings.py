@@ -9,16 +9,20 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal
 
-from lickwright.checks.survey import Survey
 from lickwright.checks.witnesses import top_pitch
 from lickwright.instrument.guitar import Guitar
 from lickwright.instrument.tuning import STANDARD, Tuning
+from lickwright.model.blocks import Lick
 from lickwright.model.music import Music, Tone
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.interval import parse_degree
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import Pitch, PitchClass
+
+if TYPE_CHECKING:
+    from lickwright.checks.survey import Survey
 
 FEWEST = 3
 """Notes of one string that have to be off, at two different frets (own threshold)."""
@@ -55,6 +59,11 @@ class Reading:
     true: int
     all: int
 
+    @property
+    def agreed(self) -> str:
+        """How many entries come true, in words."""
+        return "every name agrees" if self.true == self.all else f"{self.true} of {self.all} names agree"
+
 
 @dataclass(frozen=True, slots=True)
 class Misread:
@@ -70,39 +79,50 @@ class Misread:
     reading: Reading
     course: bool
 
+    @property
+    def field(self) -> Literal["capo", "tuning"]:
+        """What has to be written otherwise."""
+        return "tuning" if self.reading.guitar.tuning != self.written.tuning else "capo"
+
 
 def list_misread(survey: Survey) -> tuple[Misread, ...]:
     """Return the licks whose rows tell of another guitar, in the order of study.
 
-    Where the licks that take their guitar from the course all tell of one other, it is the course's.
+    Where the licks that take their guitar from the course all tell of one other, it is the course's. A
+    variation is not asked where its base is misread.
     """
-    course = survey.course.settings.guitar
-    licks = {p.name: p.music for p in survey.book.pieces if p.kind == "lick" and p.name in survey.subjects}
-    notes = {name: list_witnessed(music) for name, music in licks.items()}
-    own = {name: (m.guitar.tuning, m.guitar.capo) for name, m in licks.items()}
-    alike = [name for name in licks if own[name] == (course.tuning, course.capo)]
-    several = sum(bool(notes[name]) for name in alike) > 1
-    pooled = [replace(n, bar=(i, n.bar)) for i, name in enumerate(alike) for n in notes[name]]
-    whole = find_reading(pooled, course) if several else None
-    found: list[Misread] = []
-    for name, music in licks.items():
-        guitar = music.guitar
-        if whole is not None and _shares(guitar, course, whole.guitar):
-            read = replace(guitar, tuning=whole.guitar.tuning, capo=guitar.capo + whole.guitar.capo - course.capo)
-            if is_true(notes[name], guitar, read):
-                found.append(Misread(name, guitar, whole, True))
+    course, written = survey.course.settings.guitar, survey.course.licks
+    music = {name: subject.piece.music for name, subject in survey.subjects.items() if name in written}
+    notes = {name: list_witnessed(each) for name, each in music.items()}
+    stated = {name: _stated(name, written) for name in music}
+    taken = [name for name in music if notes[name] and not stated[name]]
+    pooled = [replace(note, bar=(name, note.bar)) for name in taken for note in notes[name]]
+    whole = find_reading(pooled, course) if len(taken) > 1 else None
+    found: dict[str, Misread] = {}
+    for name, each in music.items():
+        guitar = each.guitar
+        if whole is not None:
+            misread = Misread(name, course, whole, course=True)
+            read = replace(guitar, **{misread.field: getattr(whole.guitar, misread.field)})
+            if misread.field not in stated[name] and is_true(notes[name], guitar, read):
+                found[name] = misread
                 continue
-        reading = find_reading(notes[name], guitar, (course.tuning,))
+        reading = None if written[name].vary in found else find_reading(notes[name], guitar, (course.tuning,))
         if reading is not None:
-            found.append(Misread(name, guitar, reading, False))
-    return tuple(found)
+            found[name] = Misread(name, guitar, reading, course=False)
+    return tuple(found.values())
 
 
-def _shares(guitar: Guitar, course: Guitar, read: Guitar) -> bool:
-    """Whether a piece takes from the course what is read otherwise there."""
-    if read.capo != course.capo:
-        return guitar.capo == course.capo
-    return guitar.tuning == course.tuning
+def _stated(name: str, written: Mapping[str, Lick]) -> frozenset[str]:
+    """Which of capo and tuning a lick, or what it is made from, states itself."""
+    stated: set[str] = set()
+    seen: set[str] = set()
+    while name in written and name not in seen:
+        seen.add(name)
+        lick = written[name]
+        stated.update(field for field in ("capo", "tuning") if getattr(lick, field) is not None)
+        name = lick.vary or ""
+    return frozenset(stated)
 
 
 def list_witnessed(music: Music) -> tuple[Witnessed, ...]:
@@ -139,7 +159,9 @@ def find_reading(notes: Sequence[Witnessed], guitar: Guitar, known: Iterable[Tun
         known: Tunings that are likely meant, the likeliest first; the standard one is tried after them.
     """
     wrong = [note for note in notes if 0 not in note.off]
-    if len(wrong) < FEWEST or any(len(set(each)) < 2 for each in ([n.bar for n in wrong], [n.fret for n in wrong])):
+    if len(wrong) < FEWEST or any(
+        len(set(each)) < 2 for each in ([n.bar for n in wrong], [n.fret for n in wrong])
+    ):
         return None
     shifts = _shifts(notes)
     moved = {string: shift for string, shift in shifts.items() if shift}
@@ -186,7 +208,7 @@ def _is_sure(wrong: Iterable[Witnessed], string: int) -> bool:
 
 
 def _between(written: Tuning, read: Tuning) -> dict[int, int]:
-    """By how many half steps, 0 to 11, each string is written above what another tuning has; empty if it cannot be."""
+    """By how many half steps, 0 to 11, each string is above another tuning's; empty for other strings."""
     if written.count != read.count:
         return {}
     pairs = zip(written.strings, read.strings, strict=True)
@@ -202,7 +224,7 @@ def _tuned(tuning: Tuning, moved: Mapping[int, int]) -> Tuning:
     return Tuning(tuple(strings))
 
 
-_NAMES = "C C# D Eb E F F# G G# A Bb B".split()
+_NAMES = ("C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B")
 
 
 def _named(midi: int) -> Pitch:

@@ -6,8 +6,8 @@ Pure: a course, its music and what reading found go in; the proof comes out.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.entries import merge_counts
@@ -17,7 +17,6 @@ from lickwright.checks.stets import Standing, apply_stets
 from lickwright.checks.subject import Subject
 from lickwright.checks.suppression import drop_miscounts, keep_causes
 from lickwright.checks.survey import Survey
-from lickwright.checks.trial import run_rules
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.course import Course
@@ -84,7 +83,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     limits = set_limits(course.settings.limits)
     unread = _unread(f for found in given.values() for f in found)
     broken: dict[str, Broken] = {}
-    found: dict[str, tuple[Finding, ...]] = {}
+    found: dict[str, list[Finding]] = {}
     spoken: dict[str, tuple[Finding, ...]] = {}  # with what a variation has from its base
     repeated: list[Finding] = []
     told: set[Place] = set()
@@ -92,40 +91,76 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     for piece in _in_order_of_making(book):
         subject = subjects[piece.name] = Subject(piece, limits, subjects.get(piece.of))
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
-        own = _run(subject, broken[piece.name])
+        own = [f for f in subject.found if _bar(f) not in broken[piece.name]]
         fresh, again = _part(piece, own, told, spoken.get(piece.of, ()))
         resolved, known = _part_given(given.pop(piece.name, ()), spoken.get(piece.of, ()))
         again += known
         repeated += again
-        told_here = merge_counts(piece, keep_causes((*resolved, *fresh)))
-        found[piece.name] = mend(subject, told_here)
-        spoken[piece.name] = (*told_here, *again)
-    loose = [f for lick, rest in given.items() for f in (keep_causes(rest) if lick else rest)]
+        found[piece.name] = [*resolved, *fresh]
+        spoken[piece.name] = (*found[piece.name], *again)
     survey = Survey(course, book, limits, subjects, broken)
-    for rule in rules().values():
-        if rule.survey is not None:
-            loose += rule.survey(survey)
-    everything = _keep_by_lick(found, loose)
-    everything = drop_miscounts(everything)
+    surveyed = [f for rule in rules().values() if rule.survey is not None for f in rule.survey(survey)]
+    loose = [f for rest in given.values() for f in rest]
+    for finding in (*loose, *surveyed):
+        found.setdefault(finding.lick, []).append(finding)
+    everything = drop_miscounts(_tell_once(_keep(found, subjects), repeated))
     kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
 
 
-def _keep_by_lick(found: Mapping[str, Iterable[Finding]], loose: Iterable[Finding]) -> list[Finding]:
-    """What the whole course shows of a lick may explain what was found in it."""
-    shown: dict[str, list[Finding]] = defaultdict(list)
-    for finding in loose:
-        shown[finding.lick].append(finding)
-    kept = shown.pop("", [])
-    for lick in dict.fromkeys((*found, *shown)):
-        own = (*found.get(lick, ()), *shown.get(lick, ()))
-        kept += keep_causes(own) if lick in shown else own
+def _keep(found: Mapping[str, list[Finding]], subjects: Mapping[str, Subject]) -> list[Finding]:
+    """Leave out what another finding explains, in the piece or in what it is made of, and try repairs."""
+    kept: list[Finding] = []
+    beyond: dict[str, tuple[Finding, ...]] = {}
+    for name, subject in subjects.items():
+        piece, own = subject.piece, found.get(name, [])
+        beyond[name] = tuple(_reach_on(piece, found, beyond))
+        kept += mend(subject, merge_counts(piece, keep_causes(own, beyond[name])))
+    for name, rest in found.items():
+        if name not in subjects:
+            kept += keep_causes(rest) if name else rest
     return kept
 
 
+def _reach_on(
+    piece: Piece, found: Mapping[str, list[Finding]], beyond: Mapping[str, tuple[Finding, ...]]
+) -> Iterator[Finding]:
+    """What is found in the base of a variation, and in the licks of a chorus, where it may be a cause here.
+
+    In a variation it stands at the same place, unless that was changed; in a chorus bars have other numbers,
+    and only a cause that reaches through its whole piece goes on.
+    """
+    for made_of in dict.fromkeys((piece.of, *(section.lick for section in piece.sections))):
+        for finding in (*found.get(made_of, ()), *beyond.get(made_of, ())) if made_of else ():
+            if piece.kind == "chorus":
+                yield replace(finding, address="")
+            elif Address.parse(finding.address) not in piece.changed:
+                yield finding
+
+
+def _tell_once(findings: Iterable[Finding], repeated: list[Finding]) -> list[Finding]:
+    """Tell a fault of the course that shows in several places once; it is then no piece's alone."""
+    told: list[Finding] = []
+    by_place: dict[tuple[Place, str], list[Finding]] = defaultdict(list)
+    for finding in findings:
+        if rules()[finding.rule].survey is None:
+            told.append(finding)
+        else:
+            span = finding.span
+            place = finding.rule, span.source.path, span.start, span.end
+            by_place[place, finding.message].append(finding)
+    for alike in by_place.values():
+        if len({finding.lick for finding in alike}) == 1:
+            told.append(alike[0])
+        else:
+            told.append(replace(alike[0], lick="", address=""))
+            repeated += alike
+    return told
+
+
 def _in_order_of_making(book: Book) -> list[Piece]:
-    """The licks, those first that others are variations of, then the choruses; excerpts are left out."""
-    first = {piece.name: piece for piece in reversed(book.pieces) if piece.kind != "excerpt"}
+    """The licks, those first that others are variations of, then the choruses; what the builder cut or fingered itself is left out."""
+    first = {piece.name: piece for piece in reversed(book.pieces) if piece.kind in ("lick", "chorus")}
     depths: dict[str, int] = {"": -1}
     for piece in first.values():
         chain = [piece.name]
@@ -136,11 +171,6 @@ def _in_order_of_making(book: Book) -> list[Piece]:
         for name in reversed(chain):
             depth = depths.setdefault(name, depth + 1)
     return sorted(first.values(), key=lambda piece: (piece.kind == "chorus", depths[piece.name]))
-
-
-def _run(subject: Subject, broken: Broken) -> list[Finding]:
-    found = run_rules(subject)
-    return [f for f in found if not broken or _bar(f) not in broken]
 
 
 def _bar(finding: Finding) -> int | None:
@@ -180,6 +210,7 @@ def _part(
 ) -> tuple[list[Finding], list[Finding]]:
     """Part a piece's findings into new ones and those that its base or a lick of the chorus has already."""
     inherited = {(f.rule, f.address, f.message) for f in base}
+    places = {(f.rule, f.span) for f in base}
     changed = set(map(str, piece.changed))
     taken_over = {(f.rule, f.address) for f in base if f.address and f.address not in changed}
     fresh: list[Finding] = []
@@ -188,6 +219,7 @@ def _part(
         # One place, one finding: a chorus adds only where its lick is clean by itself.
         key = (finding.rule, finding.span.source.path, finding.span.start, finding.span.end)
         known = (finding.rule, finding.address, finding.message) in inherited
+        known = known or (finding.rule, finding.span) in places
         known = known or (piece.kind == "lick" and (finding.rule, finding.address) in taken_over)
         once = piece.kind == "chorus" or finding.rule in ONCE_A_PLACE
         if known or (once and key in told):

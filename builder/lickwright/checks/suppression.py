@@ -28,12 +28,14 @@ class Cause:
         silences: Ids, or patterns with ``*``.
         reach: Within one sound, the whole bar, or the whole piece.
         fields: Where not empty, it acts only at the line of one of these fields.
+        row: As it stands in the table.
     """
 
     rule: str
     silences: tuple[str, ...]
     reach: Reach
     fields: frozenset[str] = frozenset()
+    row: str = ""
 
 
 NOTES = (
@@ -41,6 +43,18 @@ NOTES = (
     " harmony/unresolved-tension harmony/avoid-note harmony/loose-chromatic harmony/ending harmony/clash"
 )
 """The rules that judge a note by its chord and its line; ``NOTES`` in the table."""
+
+PITCHES = (
+    f"{NOTES} harmony/shifted-chord harmony/doubtful-key witness/names witness/degrees witness/moved-bar"
+    " witness/shifted-row spelling/* prose/* open-strings/* hands/range"
+)
+"""The rules that go by what sounds; ``PITCHES`` in the table."""
+
+CHORDS = (
+    "harmony/chord-disagrees harmony/chord-colour harmony/chorus-chord harmony/shifted-chord"
+    " harmony/over-repeat"
+)
+"""The rules that hold a bar against the chord it stands over; ``CHORDS`` in the table."""
 
 # rule, and fields in parentheses | reach | silences
 _TABLE = """
@@ -101,7 +115,21 @@ witness/degrees | sound | prose/degree
 prose/pitch | sound | NOTES
 prose/bend-target | sound | NOTES
 hands/range | sound | prose/*
+witness/capo | piece | PITCHES course/chorus-guitar
+witness/tuning | piece | PITCHES course/chorus-guitar
+course/progression-order | bar | CHORDS NOTES
+rhythm/over-shifted | piece | CHORDS NOTES
+course/chorus-order | piece | CHORDS NOTES
+rhythm/pickup-missing | piece | CHORDS NOTES rhythm/bar-length rhythm/over-count rhythm/over-length \
+rhythm/chorus-length harmony/no-chord-stated hands/position prose/* course/link-address \
+course/excerpt-address course/field-bars
 """
+
+
+def _spell_out(rules: str) -> str:
+    for name, group in (("PITCHES", PITCHES), ("CHORDS", CHORDS), ("NOTES", NOTES)):
+        rules = rules.replace(name, group)
+    return rules
 
 
 def _read_row(row: str) -> Cause:
@@ -109,9 +137,10 @@ def _read_row(row: str) -> Cause:
     rule, _, fields = cause.partition(" ")
     return Cause(
         rule,
-        tuple(silences.replace("NOTES", NOTES).split()),
+        tuple(_spell_out(silences).split()),
         REACHES[reach],
         frozenset(fields.strip("()").split()),
+        row,
     )
 
 
@@ -122,14 +151,20 @@ SEEN_TWICE = frozenset({"syntax/repeat", "syntax/join"})
 """Faults that the text alone shows, and the resolved music again."""
 
 
-def keep_causes(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+def keep_causes(findings: Iterable[Finding], beyond: Iterable[Finding] = ()) -> tuple[Finding, ...]:
     """Return the findings of one piece without those that another one explains.
 
     Of two findings by the same rule at places that overlap the first is kept: reading and
     resolving may each have come upon the same fault.
+
+    Args:
+        findings: Of the piece.
+        beyond: Of what the piece is made of: causes too, told there.
     """
     given = _once(findings)
-    acting = [(finding, cause) for finding in given for cause in CAUSES if cause.rule == finding.rule]
+    acting = [
+        (finding, cause) for finding in (*given, *beyond) for cause in CAUSES if cause.rule == finding.rule
+    ]
     if not acting:
         return given
     return tuple(f for f in given if not any(_silences(f, *reason) for reason in acting))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from lickwright.checks.claims.ledger import Judged, judge_course
+from lickwright.checks.guitar_readings import Misread, list_misread
 from lickwright.checks.subject import Subject
 from lickwright.model.course import Course
 from lickwright.model.timeline import Book
@@ -36,3 +37,8 @@ class Survey:
     def claims(self) -> tuple[Judged, ...]:
         """What the words of the lessons say about notes, and what came of it."""
         return judge_course(self)
+
+    @cached_property
+    def misread(self) -> tuple[Misread, ...]:
+        """The licks whose second witness tells of another guitar than is written."""
+        return list_misread(self)

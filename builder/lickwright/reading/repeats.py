@@ -79,5 +79,6 @@ def _begin_ending(now: _Repeat, margin: Margin, span: Span, found: Collector) ->
         found.add(_RULE, message, span, hint="endings are numbered from 1., each time once")
     if now.in_ending is not None:
         found.add(_RULE, f"ending {margin.endings[0]}. before the one before it is closed with :|", span)
+        now.closed += 1  # the sign that is missing here has been told
     now.endings += margin.endings
     now.in_ending = span

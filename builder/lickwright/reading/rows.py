@@ -51,6 +51,7 @@ _EXPECTED = {
     "degrees": "a degree such as b7, or *",
     "signs": f"{', '.join(sign.example for sign in TABLE)} or *",
 }
+_NO_SOUNDS = frozenset("-.")
 _MOST_FAULTS = 30
 _MOST_ENTRIES = 4096
 
@@ -86,6 +87,7 @@ def read_row(kind: RowKind, line: Line, sounds: list[Strike | None], found: Coll
         (m[0], Span(source, line.start + m.start(), line.start + m.end()))
         for m in islice(_WORD.finditer(text), _MOST_ENTRIES)
     ]
+    words = _without_holds(kind, words, len(sounds), found)
     if len(words) != len(sounds):
         if None not in sounds:
             _report_count(kind, words, line, len(sounds), found)
@@ -111,6 +113,24 @@ def read_row(kind: RowKind, line: Line, sounds: list[Strike | None], found: Coll
     if len(entries) != len(sounds) or (len(words) != len(sounds)):
         return None
     return Row(kind, tuple(entries), Span(source, line.start, line.end))
+
+
+def _without_holds(
+    kind: str, words: list[tuple[str, Span]], sounds: int, found: Collector
+) -> list[tuple[str, Span]]:
+    """The entries but for holds and rests, told once a row: the author has copied the bar's slots.
+
+    Where there are as many as sounds they stand in the place of entries, and are read as ``*``.
+    """
+    holds = [each for each in words if each[0] in _NO_SOUNDS]
+    if not holds:
+        return words
+    word, span = holds[0]
+    hint = "leave it out: a row has one entry for each sound that begins"
+    found.add("syntax/row-entry", f"{word} is no entry of {kind}: holds and rests have none", span, hint=hint)
+    if len(words) == sounds:
+        return [("*" if each in _NO_SOUNDS else each, place) for each, place in words]
+    return [each for each in words if each not in holds]
 
 
 @lru_cache(maxsize=1024)
@@ -201,9 +221,6 @@ def _report_entry(kind: str, word: str, span: Span, found: Collector) -> None:
             f"{shown} is no finger of the picking hand: the ring finger is a",
             "p i m a c, from the thumb",
         )
-    elif word in ("-", "."):
-        message = f"{shown} is no entry of {kind}: holds and rests have none"
-        hint = "leave it out: a row has one entry for each sound that begins"
     elif kind == "names" and PitchClass.parse(word[:1].upper() + word[1:]):
         right = word[:1].upper() + word[1:]
         message = f"{shown} is no note name: names are capital letters"

@@ -86,3 +86,20 @@ def test_a_jump_needs_something_to_jump_from(room: Proofroom) -> None:
     assert _found(room, _course(HAMMERED, hard), rule) == []
     easy = "\n".join(HAMMERED.replace("lick a", f"lick {name}") for name in ("k", "l", "m"))
     assert _found(room, _course(easy, hard), rule) == ["```lick z"]
+
+
+@pytest.mark.parametrize("names", [("Walk_Up", "walk-up"), ("walk-up", "Walk_Up")])
+def test_a_name_that_is_none_is_told_once(room: Proofroom, names: tuple[str, str]) -> None:
+    """What it would be when mended is not held against the names that are written."""
+    first, second = (
+        f"```lick {name}\nA | 5:{fret} - - - - - - -\n```\n" for name, fret in zip(names, "07", strict=True)
+    )
+    assert told(room.prove(first + second)) == [("syntax/block-name", "Walk_Up")]
+
+
+@pytest.mark.parametrize("at", ["1.1-1.12", "1.2-9.1", "9.9", "1.9", "3"])
+def test_nothing_is_judged_of_an_address_that_is_not_there(room: Proofroom, at: str) -> None:
+    """Not even by those of its notes that are: one cause, one finding."""
+    lick = "```lick walk\nA | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\nA | 3:2 - - - - - - -\n```\n"
+    words = f"[These four notes](lick:walk@{at}) climb from D to G, the seventh, with the ring finger.\n\n"
+    assert told(room.prove(words + lick)) == [("course/link-address", f"lick:walk@{at}")]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from proofroom import Proofroom
+import pytest
+from proofroom import Proofroom, only, told
 
 from lickwright.checks.likeness import Likeness, Notes, Part, find_like
 from lickwright.model.music import Line, MusicBar
@@ -91,9 +92,16 @@ def test_it_is_linear() -> None:
 
 def test_a_slip_in_a_repeated_bar_is_shown_with_both(room: Proofroom) -> None:
     """A planted slip: the finding stands at the odd note and points at the other."""
+    good, slip = BAR.format("4:4", "5:4"), BAR.format("4:2", "5:4")
+    finding = only(room.prove(good + good + slip))
+    assert finding.rule == "rhythm/near-duplicate"
+    assert (finding.address, finding.span.text, finding.labels[0].text) == ("3.4", "4:2", "4:4 in bar 1")
+
+
+def test_a_slip_that_a_rule_hears_is_told_there(room: Proofroom) -> None:
+    """F natural over A is foreign by itself: one cause, one finding."""
     good, slip = BAR.format("4:4", "5:4"), BAR.format("4:3", "5:4")
-    found = [f for f in room.prove(good + good + slip).findings if f.rule == "rhythm/near-duplicate"]
-    assert [(f.address, f.span.text, f.labels[0].text) for f in found] == [("3.4", "4:3", "4:4 in bar 1")]
+    assert told(room.prove(good + good + slip)) == [("harmony/unexplained", "4:3")]
 
 
 def test_an_answer_at_the_end_is_left_alone(room: Proofroom) -> None:
@@ -105,9 +113,8 @@ def test_an_answer_at_the_end_is_left_alone(room: Proofroom) -> None:
 def test_licks_alike_are_not_told_bar_by_bar(room: Proofroom) -> None:
     """One cause, one finding: the lick as a whole."""
     licks = (f"```lick {name}\n{BAR.format(note, '5:4')}A | 5:0 - - - - - - -\n```\n" for name, note in
-             (("one", "4:4"), ("two", "4:3")))  # fmt: skip
-    rules = [f.rule for f in room.prove("\n".join(licks)).findings if "duplicate" in f.rule]
-    assert rules == ["course/near-duplicate"]
+             (("one", "4:4"), ("two", "4:2")))  # fmt: skip
+    assert only(room.prove("\n".join(licks))).rule == "course/near-duplicate"
 
 
 def test_the_same_notes_with_other_strokes_are_another_drill(room: Proofroom) -> None:
@@ -117,3 +124,22 @@ def test_the_same_notes_with_other_strokes_are_another_drill(room: Proofroom) ->
         for name, strokes in (("one", "d u d u d u d u"), ("two", "u d u d u d u d"))
     )
     assert [f.rule for f in room.prove("\n".join(licks)).findings if "duplicate" in f.rule] == []
+
+
+_NAMED = "```lick {name}\nA | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 {last}\n  names | A C# E F# A F# E C#\n```\n"
+
+
+@pytest.mark.parametrize("lasts", [("5:3", "5:4"), ("5:4", "5:3")])
+def test_a_faulty_lick_and_its_mended_copy_are_told_of_once(room: Proofroom, lasts: tuple[str, str]) -> None:
+    """The wrong note is told where it stands; that the other has the right one says nothing new."""
+    text = "".join(_NAMED.format(name=name, last=last) for name, last in zip("ab", lasts, strict=True))
+    assert told(room.prove(text)) == [("witness/names", "5:3")]
+
+
+def test_the_note_that_differs_is_named(room: Proofroom) -> None:
+    """Its address, and what it is in either lick."""
+    lick = "```lick {}\nA | 5:0 5:4 4:2 {} 3:2 4:4 4:2 5:4\n```\n"
+    finding = only(room.prove(lick.format("one", "4:4") + lick.format("two", "4:2")))
+    assert finding.message == (
+        "the lick is “one” but for one note: 1.4 is E natural (4:2) here, F sharp (4:4) there"
+    )

@@ -2,8 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
-from proofroom import Proofroom, only
+from proofroom import MANIFEST, Proofroom, only
+
+from lickwright.checks.catalogue import rules
+from lickwright.checks.handbook import lesson
+from lickwright.checks.limits import set_limits
+from lickwright.checks.subject import Subject
+from lickwright.checks.trial import try_tone
+from lickwright.model.timeline import resolve
+from lickwright.reading.course import read_course
 
 
 @pytest.mark.parametrize(
@@ -110,3 +120,24 @@ def test_a_repair_is_offered_once(room: Proofroom) -> None:
     finding = only(room.prove("A7 | 5:0 - 5:4 - 4:2 - 4:3 -\n names | A C# E F#"))
     assert finding.fix is not None
     assert "string 4, fret 4" not in finding.help
+
+
+def test_a_variation_is_tried_as_a_variation(tmp_path: Path) -> None:
+    """Rules that hold it against its base go on doing so: the note that keeps its fret is still told."""
+    rule = rules()["harmony/unchanged-note"]
+    (tmp_path / "lessons").mkdir()
+    (tmp_path / "course.toml").write_text(MANIFEST.format(style="country"), "utf-8")
+    (tmp_path / "lessons" / "example.md").write_text(lesson(rule.bad[0]), "utf-8")
+    course, _ = read_course(tmp_path)
+    assert course is not None
+    book, _ = resolve(course)
+    shape, example = book.piece("shape"), book.piece("example")
+    assert shape is not None
+    assert example is not None
+    subject = Subject(example, set_limits(()), Subject(shape, set_limits(())))
+    (kept,) = (finding.address for finding in subject.found if finding.rule == rule.id)
+    last = list(subject.by_address.values())[-1]
+    assert str(last.address) != kept
+    tried, places = try_tone(subject, last.address, 0, last.tones[0])
+    assert tried.base is subject.base
+    assert (rule.id, kept) in places

@@ -58,8 +58,8 @@ def test_a_chord_names_each_note_in_the_order_written(room: Proofroom) -> None:
 def test_another_spelling_is_no_other_note(room: Proofroom) -> None:
     """D flat for the C sharp of A7 is a matter of spelling, with its reason and a correction."""
     finding = only(room.prove("A7 | 5:0 - 5:4 - 4:2 - 4:4 -\n  names | A Db E F#"))
-    assert (finding.rule, finding.help) == ("spelling/key-note", "Write C#")
-    assert finding.message == ("the names row says D flat, and 5:4 is written C sharp: a note of A major")
+    assert (finding.rule, finding.help) == ("spelling/chord-note", "Write C#")
+    assert finding.message == ("the names row says D flat, and 5:4 is written C sharp: the third of A7")
     assert finding.fix is not None
     assert finding.fix.edits[0].text == "C#"
 

@@ -8,10 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
+from lickwright.checks.catalogue import rules
+from lickwright.checks.wording import say_name
+from lickwright.findings import Severity
 from lickwright.model.address import Address
 from lickwright.model.music import MusicBar, Piece, Sound
 from lickwright.text import Span
+
+if TYPE_CHECKING:
+    from lickwright.checks.survey import Survey
 
 FEWEST = 6
 """Sounds that make a likeness no accident."""
@@ -118,6 +125,40 @@ def find_like(parts: Iterable[Part], *, equal: bool) -> Iterator[Likeness]:
             many, few = sorted(met.values(), key=len, reverse=True)  # stable: the earlier comes first
             if _is_equal_but(many[0], few[0], place):
                 yield Likeness(many[0], few[0], place)
+
+
+def say_difference(like: Likeness, survey: Survey) -> tuple[str, str]:
+    """Return the note that differs as it is in the later and in the earlier part: ``C sharp (5:4)``."""
+    at = like.at or 0
+    return _say(like.later, at, survey), _say(like.earlier, at, survey)
+
+
+def _say(part: Part, at: int, survey: Survey) -> str:
+    sound, subject = part.sounds[at], survey.subject(part.piece.name)
+    spelled = {} if subject is None else subject.spelled
+    pitches = [spelled.get((sound.address, k), ()) for k in range(1, len(sound.tones) + 1)]
+    names = " and ".join(say_name(tone[-1].name) for tone in pitches if tone)
+    return f"{names} ({sound.span.text})" if names else sound.span.text
+
+
+def is_in_fault(like: Likeness, survey: Survey) -> bool:
+    """Whether the note that differs is found wrong in either part.
+
+    It is told there then, and the one part is the other mended.
+    """
+    return like.at is not None and any(
+        _in_fault(part.piece, part.sounds[like.at].address, survey) for part in (like.later, like.earlier)
+    )
+
+
+def _in_fault(piece: Piece, address: Address, survey: Survey) -> bool:
+    subject, known = survey.subject(piece.name), rules()
+    if subject is None:
+        return False
+    return any(
+        finding.address == str(address) and known[finding.rule].one_note and finding.severity > Severity.NOTE
+        for finding in subject.found
+    )
 
 
 def _is_equal_but(one: Part, other: Part, place: int) -> bool:

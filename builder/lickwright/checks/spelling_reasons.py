@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from lickwright.checks.wording import degree_name
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.interval import Interval
 from lickwright.theory.key import Key
@@ -82,9 +83,10 @@ def explain_spelling(
         return Reason("double", name, expected, NO_DOUBLE)
     if by_chord is None and _in_a_run(name, expected, key, midi, after):
         return None
-    if chord is None or by_chord is None or by_chord in key.scale:
+    if not isinstance(chord, Chord) or by_chord is None:
         return Reason("key", name, expected, f"a note of {key.display}")
-    return Reason("chord", name, expected, f"a note of {chord.display}")
+    degree = degree_name(chord.degree_of(expected))
+    return Reason("chord", name, expected, f"the {degree} of {chord.display}")
 
 
 def _free(chord: ChordSymbol) -> bool:

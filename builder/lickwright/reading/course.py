@@ -296,8 +296,10 @@ class _CourseReader:
             if not isinstance(block, Lick | Progression | Chorus | ScaleBlock):
                 continue
             at = block.span.text.rfind(block.name)
-            start = block.span.start + max(at, 0)
-            span = Span(block.span.source, start, start + len(block.name) if at >= 0 else block.span.end)
+            if at < 0:  # it is no name as written, and that is told
+                continue
+            start = block.span.start + at
+            span = Span(block.span.source, start, start + len(block.name))
             if block.name in first:
                 found = Collector(block.span.source, block.name)
                 labels = (Label(first[block.name], "first used here"),)

@@ -14,6 +14,7 @@ from lickwright.checks.claims.claim import KINDS, Claim, ClaimKind, Differs, Unr
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.findings import Edit, Finding, Fix, Severity
 from lickwright.model.course import Lesson, LickLink
+from lickwright.model.timeline.excerpt import has_part
 
 if TYPE_CHECKING:
     from lickwright.checks.survey import Survey
@@ -104,9 +105,9 @@ def _once(judged: Iterable[Judged]) -> Iterator[Judged]:
 
 
 def _point(link: LickLink, survey: Survey) -> Pointed | None:
-    """The notes of a link; None where there are none, or where they could not be read whole."""
+    """The notes of a link; None where some are not there (the link is told), or could not be read whole."""
     subject = survey.subject(link.target)
-    if subject is None:
+    if subject is None or (link.at is not None and not has_part(subject.piece.music, link.at)):
         return None
     notes = Pointed.of(link, subject)
     broken = survey.broken.get(link.target, frozenset())

@@ -1,7 +1,8 @@
 """Two licks of the course that are the same, or the same but for one note.
 
 Held against each other are the notes of whole licks of six sounds or more, with the same chords, rhythm,
-key, feel, guitar and strokes. Variations are left alone: they say themselves what they change.
+key, feel, guitar and strokes. Variations are left alone: they say themselves what they change. So are two
+licks of which the one is the other mended, where a rule finds the note that differs wrong: it is told there.
 
 Why it matters: a lick that was copied and mended once is two licks from then on; and a student who is
 promised a hundred counts them.
@@ -13,7 +14,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from lickwright.checks.likeness import Likeness, find_like, part_of_bar, part_of_lick
+from lickwright.checks.likeness import (
+    Likeness,
+    find_like,
+    is_in_fault,
+    part_of_bar,
+    part_of_lick,
+    say_difference,
+)
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.findings import Label
@@ -30,19 +38,19 @@ def run(survey: Survey) -> Iterator[Finding]:
     told: set[str] = set()
     for like in find_like(parts, equal=True):
         name = like.later.piece.name
-        if name not in told:
+        if name not in told and not is_in_fault(like, survey):
             told.add(name)
-            yield _finding(like)
+            yield _finding(like, survey)
 
 
-def _finding(like: Likeness) -> Finding:
+def _finding(like: Likeness, survey: Survey) -> Finding:
     other, piece = like.earlier.piece, like.later.piece
     if like.at is None:
         message, span, label = "note for note", piece.span, Label(other.span, f"“{other.name}”")
         address = ""
     else:
-        here, there = like.span.text, like.other_span.text
-        message = f"but for one note: {here} here, {there} there"
+        here, there = say_difference(like, survey)
+        message = f"but for one note: {like.address} is {here} here, {there} there"
         span, label = like.span, Label(like.other_span, f"{there} in “{other.name}”")
         address = str(like.address)
     return Finding(

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from lickwright.checks.likeness import Likeness, find_like, part_of_bar, part_of_lick
+from lickwright.checks.likeness import Likeness, find_like, is_in_fault, part_of_bar, part_of_lick
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.findings import Label
@@ -43,7 +43,7 @@ def run(survey: Survey) -> Iterator[Finding]:
         for like in found:
             names = like.earlier.piece.name, like.later.piece.name
             place = like.span.start, like.other_span.start
-            if names in alike or names[::-1] in alike or place in told:
+            if names in alike or names[::-1] in alike or place in told or is_in_fault(like, survey):
                 continue
             told.add(place)
             yield _finding(like)

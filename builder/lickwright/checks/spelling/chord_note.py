@@ -31,6 +31,9 @@ RULE = Rule(
         Example("key: D minor\n\nA7 | 5:0 - 5:4 - 4:2 - 3:0 -\n  names | A C# E G"),
         Example("key: C minor\n\nCdim7 | 3:5 - 2:4 - 2:7 - 1:5 -\n  names | C Eb Gb A"),
     ),
-    bad=(Example("key: D minor\n\nA7 | 5:0 - 5:4 - 4:2 - 3:0 -\n  names | A Db E G", marks=("5:4",)),),
+    bad=(
+        Example("key: D minor\n\nA7 | 5:0 - 5:4 - 4:2 - 3:0 -\n  names | A Db E G", marks=("5:4",)),
+        Example("key: G major\n\nD7 | 4:0 - 4:4 - 3:2 - 2:1 -\n  names | D Gb A C", marks=("4:4",)),
+    ),
     run=run,
 )

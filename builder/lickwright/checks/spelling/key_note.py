@@ -1,6 +1,7 @@
 """A note of the key under a name that the key does not have: A sharp in F major.
 
-The names row is read; in minor the raised sixth and seventh belong to the key.
+The names row is read; in minor the raised sixth and seventh belong to the key. A note of the chord is the
+chord's matter, `spelling/chord-note`.
 
 Why it matters: the staff is written in the key, and the student who looks for A sharp finds B flat there.
 
@@ -30,6 +31,6 @@ RULE = Rule(
         Example("key: F major\n\nC7 | 2:1 - 3:3 - 3:2 - - -\n  names | C Bb A"),
         Example("key: A minor\n\nE7 | 1:0 - 2:3 - 3:2 - 3:1 -\n  names | E D A G#"),
     ),
-    bad=(Example("key: F major\n\nC7 | 2:1 - 3:3 - 3:2 - - -\n  names | C A# A", marks=("3:3",)),),
+    bad=(Example("key: F major\n\nF | 2:1 - 3:3 - 3:2 - - -\n  names | C A# A", marks=("3:3",)),),
     run=run,
 )

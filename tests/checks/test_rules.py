@@ -47,7 +47,7 @@ def test_bad_examples_give_their_rule(room: Proofroom, rule: Rule, example: Exam
 def test_a_rule_turned_off_is_missed(room: Proofroom, rule: Rule, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without the rule its bad examples do not give its finding: nothing else stands in for it."""
     off = {**rules(), rule.id: replace(rule, run=None, survey=None)}
-    for module in ("proof", "trial"):
+    for module in ("proof", "subject"):
         monkeypatch.setattr(sys.modules[f"lickwright.checks.{module}"], "rules", lambda: off)
     for example in rule.bad:
         assert rule.id not in {name for name, _ in told(room.prove(example))}

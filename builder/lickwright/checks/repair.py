@@ -2,8 +2,8 @@
 
 Tried are one and two frets up and down, the digits of a fret or string and fret exchanged, the same
 fret on the strings beside, and an octave; of a bend, its target a half step either way. A candidate is
-kept only if the rules, run again, no longer find the fault and find no other; of those left the note
-that fits the chord best is offered first.
+kept only if the rules, run again over the bars around it, no longer find the fault and find no other; of
+those left the note that fits the chord best is offered first.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from fractions import Fraction
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.catalogue import rules
 from lickwright.checks.subject import Subject
-from lickwright.checks.trial import list_places, run_rules, try_tone
+from lickwright.checks.trial import cut_around, list_places, try_tone
 from lickwright.checks.wording import count_word, degree_name, degree_of, note_name
 from lickwright.findings import Edit, Finding, Fix
 from lickwright.model.address import Address
@@ -29,7 +29,10 @@ WITNESS = "witness/"
 MOST = 2
 """Repairs that are told."""
 TRIED = 12
-"""Findings of one piece that repairs are tried for: where more is foreign, the cause is no single fret."""
+"""Findings of one piece, or one a bar, that repairs are tried for: where more is foreign, the cause is no
+single fret."""
+AROUND = (1, 4)
+"""Bars on either side over which the rules run again: the fewest that show the fault."""
 HAND = 5
 """Frets that the hand covers with a stretch."""
 
@@ -64,9 +67,31 @@ def mend(subject: Subject, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     told = tuple(findings)
     if subject.piece.kind != "lick" or not any(_asks(finding) for finding in told):
         return told
-    known = list_places(run_rules(subject))
-    asked = [finding for finding in told if _asks(finding)][:TRIED]
-    return tuple(_with_repair(subject, f, known) if f in asked else f for f in told)
+    most = max(TRIED, len(subject.piece.music.bars))
+    asked = {id(finding) for finding in [f for f in told if _asks(f)][:most]}
+    trial = Trial(subject)
+    return tuple(_with_repair(trial, f) if id(f) in asked else f for f in told)
+
+
+class Trial:
+    """Over which bars repairs are tried: few of them show a fault, whatever the length of the piece."""
+
+    def __init__(self, subject: Subject) -> None:
+        self.subject = subject
+        self._around: dict[tuple[int, int], Subject] = {}
+
+    def around(self, finding: Finding, address: Address) -> Subject | None:
+        """Return the bars in which a finding is found again; None where it takes more of the piece."""
+        for bars in AROUND if address in self.subject.by_address else ():
+            cut = self._around.get((address.bar, bars))
+            if cut is None:
+                piece = cut_around(self.subject.piece, address.bar, bars)
+                whole = piece is self.subject.piece
+                cut = self.subject if whole else Subject(piece, self.subject.limits, self.subject.base)
+                self._around[address.bar, bars] = cut
+            if (finding.rule, finding.address) in list_places(cut):
+                return cut
+        return None
 
 
 def _asks(finding: Finding) -> bool:
@@ -74,12 +99,14 @@ def _asks(finding: Finding) -> bool:
     return rule is not None and rule.one_note and finding.fix is None and bool(finding.address)
 
 
-def _with_repair(subject: Subject, finding: Finding, known: frozenset[tuple[str, str]]) -> Finding:
-    found = _locate(subject, finding)
-    if found is None:
+def _with_repair(trial: Trial, finding: Finding) -> Finding:
+    subject, address = trial.subject, Address.parse(finding.address)
+    around = None if address is None else trial.around(finding, address)
+    found = None if around is None else _locate(around, finding)
+    if around is None or found is None:
         return finding
     sound, index = found
-    repairs = find_repairs(subject, finding, sound, index, known)
+    repairs = find_repairs(around, finding, sound, index)
     if not repairs:
         return finding
     best, tone = repairs[0], sound.tones[index]
@@ -112,19 +139,17 @@ def _same(tone: Tone, finding: Finding) -> bool:
     return (tone.span.source.path, tone.span.start) == (span.source.path, span.start)
 
 
-def find_repairs(
-    subject: Subject, finding: Finding, sound: Sound, index: int, known: frozenset[tuple[str, str]]
-) -> tuple[Repair, ...]:
+def find_repairs(subject: Subject, finding: Finding, sound: Sound, index: int) -> tuple[Repair, ...]:
     """Try every candidate for one note, and return at most two that mend, the best first.
 
     Args:
-        subject: The piece.
+        subject: The bars around it.
         finding: What is to be mended.
         sound: Where it is.
         index: Of the tone in it.
-        known: What the rules find in the piece as it stands, by rule and address.
     """
     kept: list[tuple[tuple[bool, int, int], Repair]] = []
+    known = list_places(subject)
     key, target = subject.piece.music.key, (finding.rule, finding.address)
     before = _role(subject, sound.address, index)
     candidates = [*list_candidates(subject, sound, index)]
@@ -133,7 +158,7 @@ def find_repairs(
         named = list_named(subject, sound, index)
         candidates += [each for each in named if (each.tone.string, each.tone.fret) not in known_places]
     for rank, candidate in enumerate(candidates):
-        tried, places = try_tone(subject.piece, subject.limits, sound.address, index, candidate.tone)
+        tried, places = try_tone(subject, sound.address, index, candidate.tone)
         role = _role(tried, sound.address, index)
         if target in places or places - known or role is None or not role.role.explained:
             continue

@@ -11,6 +11,7 @@ from lickwright.analysis.difficulty import Difficulty, measure
 from lickwright.analysis.naming import spelled
 from lickwright.analysis.role import RoleOf
 from lickwright.analysis.techniques import Use, list_techniques
+from lickwright.checks.catalogue import rules
 from lickwright.checks.misspelled import Misspelled, list_misspelled
 from lickwright.checks.onsets import Onset, list_onsets, seconds_a_quarter
 from lickwright.checks.rule import Rule
@@ -69,6 +70,12 @@ class Subject:
     piece: Piece
     limits: Mapping[str, float]
     base: Subject | None = None
+
+    @cached_property
+    def found(self) -> tuple[Finding, ...]:
+        """What every rule finds in the piece, before one finding explains another."""
+        runs = [rule.run for rule in rules().values() if rule.run is not None]
+        return tuple(finding for run in runs for finding in run(self))
 
     @cached_property
     def tones(self) -> tuple[Written, ...]:

@@ -5,26 +5,26 @@ Nothing is guessed: a change is judged by the same rules that found the fault.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 
-from lickwright.checks.catalogue import rules
 from lickwright.checks.subject import Subject
-from lickwright.findings import Finding
-from lickwright.model.address import Address
+from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
+from lickwright.model.timeline.excerpt import excerpt_music
 
 Places = frozenset[tuple[str, str]]
 """What is found where: rule and address."""
 
 
-def run_rules(subject: Subject) -> list[Finding]:
-    """Return what every rule finds in one piece."""
-    found: list[Finding] = []
-    for rule in rules().values():
-        if rule.run is not None:
-            found += rule.run(subject)
-    return found
+def cut_around(piece: Piece, number: int, bars: int) -> Piece:
+    """Return the piece from so many bars before a bar to so many behind it, cut as an excerpt is."""
+    numbers = [bar.number for bar in piece.music.bars]
+    at = numbers.index(number)
+    first, last = max(0, at - bars), min(len(numbers) - 1, at + bars)
+    music = excerpt_music(piece.music, AddressRange(Address(numbers[first]), Address(numbers[last])))
+    if music is None or (first, last) == (0, len(numbers) - 1):
+        return piece
+    return replace(piece, music=music, closed=piece.closed and last == len(numbers) - 1)
 
 
 def put_tone(piece: Piece, address: Address, index: int, tone: Tone) -> Piece:
@@ -51,14 +51,12 @@ def _in_sound(sound: Sound, index: int, tone: Tone) -> Sound:
     return replace(sound, tones=(*sound.tones[:index], tone, *sound.tones[index + 1 :]))
 
 
-def try_tone(
-    piece: Piece, limits: Mapping[str, float], address: Address, index: int, tone: Tone
-) -> tuple[Subject, Places]:
-    """Return the piece as it would be with another tone, and what the rules then find."""
-    subject = Subject(put_tone(piece, address, index, tone), limits)
-    return subject, list_places(run_rules(subject))
+def try_tone(subject: Subject, address: Address, index: int, tone: Tone) -> tuple[Subject, Places]:
+    """Return a piece as it would be with another tone, and what the rules then find."""
+    tried = Subject(put_tone(subject.piece, address, index, tone), subject.limits, subject.base)
+    return tried, list_places(tried)
 
 
-def list_places(findings: list[Finding]) -> Places:
-    """Return rule and address of each finding."""
-    return frozenset((finding.rule, finding.address) for finding in findings)
+def list_places(subject: Subject) -> Places:
+    """Return rule and address of each finding of a piece."""
+    return frozenset((finding.rule, finding.address) for finding in subject.found)

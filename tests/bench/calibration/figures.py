@@ -13,7 +13,6 @@ from calibration.work import LIMITS, Work, in_style
 from lickwright.checks.catalogue import rules
 from lickwright.checks.subject import Subject
 from lickwright.checks.suppression import keep_causes
-from lickwright.checks.trial import run_rules
 from lickwright.checks.witnesses import top_pitch
 from lickwright.findings import Severity
 from lickwright.model.music import Piece
@@ -93,7 +92,7 @@ def measure(works: Iterable[Work], group: str, style: str, slips: int) -> Figure
             figures.alarms[tier] += number
             figures.with_alarm[tier] += number > 0
         named = replace(subject, piece=name_tones(subject.piece))
-        for finding in keep_causes((*work.findings, *run_rules(named))):
+        for finding in keep_causes((*work.findings, *named.found)):
             figures.rules[finding.severity.word, finding.rule] += 1
         for slip in plant(named.piece, work.name, slips):
             _count(figures, slip, before)

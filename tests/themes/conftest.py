@@ -110,7 +110,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
             "json": Markup(json.dumps(music)),
         },
         "notes": [],
-        "words": ["Over A seven. Beat 1: string 2 fret 2."],
+        "words": [{"heading": "Bar 1, A seven", "voices": [("", "Beat 1: string 2 fret 2.")]}],
         "why": ["Bar 1: arpeggio of A7."],
     }
 

@@ -132,6 +132,38 @@ def test_unticking_the_loop_plays_to_its_end(desk):
     expect(page.locator("#first .play")).to_have_text("Play")
 
 
+@pytest.mark.parametrize(
+    ("music", "scale", "with_pickup", "clicks", "entry"),
+    [
+        ({"beat": 0.5, "beats": 4, "pickup": 0}, 1, True, 4, 2.0),
+        ({"beat": 0.5, "beats": 4, "pickup": 0}, 2, True, 4, 4.0),  # at half the tempo
+        ({"beat": 0.5, "beats": 4, "pickup": 0.5}, 1, True, 4, 1.5),  # one, two, three, and in on four
+        ({"beat": 0.5, "beats": 4, "pickup": 0.5}, 2, True, 4, 3.0),
+        ({"beat": 0.5, "beats": 4, "pickup": 0.5}, 1, False, 4, 2.0),  # a loop that leaves the pickup out
+        (
+            {"beat": 0.75, "beats": 2, "pickup": 0.25},
+            1,
+            True,
+            2,
+            1.25,
+        ),  # 6/8: two dotted quarters, an eighth before
+        ({"beat": 0.5, "beats": 3, "pickup": 1.5}, 1, True, 3, 0.0),  # a whole bar: with the first click
+        ({"beat": 0.5, "beats": 2, "pickup": 1.25}, 1, True, 4, 0.75),  # more than a bar: two are counted
+    ],
+)
+def test_the_count_in(
+    desk, music: dict[str, float], scale: float, with_pickup: bool, clicks: int, entry: float
+):
+    """Whole bars are counted, a click a beat; a pickup enters so early that bar 1 falls on the next beat."""
+    call = "([music, scale, pickup]) => lickwright.time.countIn(music, scale, pickup)"
+    counted = desk.page.evaluate(call, [music, scale, with_pickup])
+    beat = music["beat"] * scale
+    assert counted["clicks"] == pytest.approx([k * beat for k in range(clicks)])
+    assert counted["entry"] == pytest.approx(entry)
+    lead = music["pickup"] * scale if with_pickup else 0
+    assert counted["entry"] + lead == pytest.approx(clicks * beat)
+
+
 def test_words_play_their_notes(desk):
     """A link in the prose plays its span and shows the notes it means, by mouse and by keys."""
     page = desk.page

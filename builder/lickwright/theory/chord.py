@@ -145,11 +145,6 @@ class Chord:
             and (self.bass or self.root).semitone == (other.bass or other.root).semitone
         )
 
-    def transposed(self, interval: Interval) -> Chord:
-        """The same quality an interval higher, spelled."""
-        bass = None if self.bass is None else interval.above(self.bass)
-        return Chord(interval.above(self.root), self.quality, bass)
-
 
 @dataclass(frozen=True, slots=True)
 class NoChord:

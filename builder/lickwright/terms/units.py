@@ -41,7 +41,8 @@ ADJECTIVES = (
 )
 """Pattern of a word that may stand between the number and the unit."""
 NO_DISTANCE = (
-    r"(?! (?:later|earlier|before|after|ago|away|apart|back|further|higher|lower|up|down|above|below|over)\b| on$)"
+    r"(?! (?:later|earlier|before|after|ago|away|apart|back|further|higher|lower|up|down|above|below|over)\b"
+    r"| on$)"
 )
 """``five bars later`` counts no bars of what it speaks of."""
 

@@ -35,7 +35,8 @@ _IS = (
 _PLACE = r"(?:(?:at|in) (?:(?!and\b|after\b|before\b|next\b)[\w’']+ ){1,5})?"
 _AFTER = {
     "is": re.compile(
-        rf"(?:, [^,;:.()]{{1,40}},)?,? {_PLACE}(?:(?:and )?(?:which|that|both|all|they) )?{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
+        rf"(?:, [^,;:.()]{{1,40}},)?,? {_PLACE}(?:(?:and )?(?:which|that|both|all|they) )?"
+        rf"{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
     ),
     "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
     "apposition": re.compile(rf"[,:] (?:which is |that is )?{_ARTICLE}"),
@@ -90,6 +91,8 @@ def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...
     hanging = tuple(_hanging(text, links, outside))
     claims += (c for c in hanging if (id(c.link), c.kind) not in said)
     tied = tuple(claim_tied(text, links, outside))
+    bent = {claim.terms[0].start for claim in tied if claim.kind == "bend-target"}
+    claims = [claim for claim in claims if claim.inside or claim.terms[0].start not in bent]
     claims += (c for c in tied if (id(c.link), c.kind) not in said)
     leaning = {term.start for claim in (*hanging, *tied) for term in claim.terms}
     leaning |= {claim.about.start for claim in claims if claim.about is not None}

@@ -65,6 +65,10 @@ def _first_word(link: LickLink) -> Term | None:
     return replace(inside[0], start=inside[0].start + link.start, end=inside[0].end + link.start)
 
 
+def _is_one_sound(link: LickLink) -> bool:
+    return link.at is not None and link.at.first == link.at.last and not link.at.whole_bars
+
+
 def claim_direction(sentence: Sentence, term: Term) -> Iterator[Claim]:
     """``[the line] descends``, ``it climbs, [A, B, C]``, ``[A] falls to [G sharp]``."""
     one, two = sentence.before(term.start), sentence.after(term.end)
@@ -76,10 +80,10 @@ def claim_direction(sentence: Sentence, term: Term) -> Iterator[Claim]:
         if one is not None and subject and one.at is not None and _NEXT.fullmatch(gap):
             yield Claim("direction", one, (term,), others=(two,), inside=False)
             return
-        if not subject and _MULTI.fullmatch(gap) and two.at.first != two.at.last:
+        if not subject and _MULTI.fullmatch(gap) and not _is_one_sound(two):
             yield Claim("direction", two, (term,), inside=False)
             return
-    if one is not None and subject and (one.at is None or one.at.first != one.at.last or one.at.whole_bars):
+    if one is not None and subject and not _is_one_sound(one):
         yield Claim("direction", one, (term,), inside=False)
 
 
@@ -126,5 +130,5 @@ def claim_from_to(sentence: Sentence) -> Iterator[Claim]:
         ):
             continue
         link = sentence.after(last.end) or sentence.before(first.start)
-        if link is not None and not (link.at is not None and link.at.first == link.at.last):
+        if link is not None and not _is_one_sound(link):
             yield Claim("direction", link, (first, last), inside=False)

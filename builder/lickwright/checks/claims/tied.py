@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from lickwright.checks.claims.claim import Claim, ClaimKind
 from lickwright.checks.claims.moving import claim_bend, claim_boundary, claim_direction, claim_from_to
-from lickwright.checks.claims.sentence import ARTICLE, Sentence
+from lickwright.checks.claims.sentence import ARTICLE, CLAUSE, Sentence
 from lickwright.checks.claims.term import Numbers, Term, TermKind
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import LickLink
@@ -84,6 +84,8 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
                 yield from _whole(sentence, "tuning", term)
             case "count":
                 yield from _count(sentence, term)
+            case "interval":
+                yield from _interval(sentence, term)
             case "technique":
                 yield from claim_bend(sentence, term)
             case _:
@@ -130,6 +132,13 @@ def _whole(sentence: Sentence, kind: ClaimKind, term: Term) -> Iterator[Claim]:
     """Something of the one lick that the sentence links to."""
     if len({link.target for link in sentence.links}) == 1:
         yield Claim(kind, replace(sentence.links[0], at=None), (term,), inside=False)
+
+
+def _interval(sentence: Sentence, term: Term) -> Iterator[Claim]:
+    """``sixths slide down from [C sharp and A]``: the pairs that a link leads to."""
+    link = sentence.after(term.end)
+    if link is not None and term.text.endswith("s") and not CLAUSE.search(sentence.gap(term.end, link.start)):
+        yield Claim("interval", link, (term,), inside=False)
 
 
 def _count(sentence: Sentence, term: Term) -> Iterator[Claim]:

@@ -11,6 +11,7 @@ What to do: find out which is right, the target of the bend or the words.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from math import floor
 
@@ -20,6 +21,7 @@ from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.checks.claims.saying import say_amount, say_list, say_midi, say_place
 from lickwright.checks.claims.term import Degree, Movement
+from lickwright.checks.prose import technique
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
@@ -36,19 +38,31 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     place = say_place(notes)
     if not bends:
         return Differs(
-            f"the words say “{claim.terms[0].text}”, and nothing is bent at {place}", claim.terms[0]
+            f"the words say “{claim.terms[0].text}”, and nothing is bent at {place}",
+            claim.terms[0],
+            help="Link the note that is bent, or write the bend into the notes",
         )
+    if said.name != "bend":
+        kind = technique.judge(replace(claim, kind="technique", terms=claim.terms[:1]), notes)
+        if isinstance(kind, Differs):
+            return kind
     if said.amount is not None and all(size != said.amount for _, size, _ in bends):
         real = say_list(list(dict.fromkeys(say_amount(size) for _, size, _ in bends)))
         return Differs(
-            f"the words say “{claim.terms[0].text}”, and the bend at {place} goes {real}", claim.terms[0]
+            f"the words say “{claim.terms[0].text}”, and the bend at {place} goes {real}",
+            claim.terms[0],
+            help=f"Write {real}, or mend the fret it is bent to",
         )
     target = claim.terms[1] if len(claim.terms) > 1 else None
     if target is not None and isinstance(target.value, PitchClass):
         if any(floor(top) % 12 == target.value.semitone for _, _, top in bends):
             return HELD
         reached = say_list(list(dict.fromkeys(say_midi(top, notes) for _, _, top in bends)))
-        return Differs(f"the words say it is bent to {target.text}, and it reaches {reached}", target)
+        return Differs(
+            f"the words say it is bent to {target.text}, and it reaches {reached}",
+            target,
+            f"Write {reached}, or mend the bend",
+        )
     if target is None or not isinstance(target.value, Degree):
         return HELD
     for heard, _, top in bends:
@@ -63,7 +77,10 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     of = chords[0].display if chords else key.display
     real = f"{say_midi(top, notes)}, the {degree} of {of}"
     message = f"the words say it is bent to the {target.text}, and it reaches {real}"
-    return Differs(message, target, _hint(target.value, chords, top), address=heard.sound.address)
+    hint = _hint(target.value, chords, top) or "Mend the fret it is bent to"
+    return Differs(
+        message, target, f"Write “the {degree}”, or: {hint[0].lower()}{hint[1:]}", address=heard.sound.address
+    )
 
 
 def _tones(notes: Pointed) -> Iterator[tuple[Heard, Tone]]:

@@ -10,13 +10,16 @@ What to do: mend the name, or look for the note that does not belong.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.harmony import chord_of, fits_harmony, spells
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
-from lickwright.checks.claims.saying import say_notes, say_place
+from lickwright.checks.claims.saying import say_list, say_notes, say_place
 from lickwright.checks.claims.term import ChordName
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.theory.chord import Chord
 from lickwright.theory.key import Key
 
 
@@ -41,8 +44,16 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(
         f"the words say “{term.text}”, and {say_place(notes)} is {say_notes(notes)}{where}",
         term,
-        help=f"{reasons[0][0].upper()}{reasons[0][1:]}" if reasons else "",
+        help=_advice(reasons, harmony),
     )
+
+
+def _advice(reasons: Sequence[str], harmony: Sequence[Chord]) -> str:
+    """What keeps the notes from spelling it, and the chord that is in force."""
+    why = f"{reasons[0][0].upper()}{reasons[0][1:]}: " if reasons else ""
+    chords = say_list(list(dict.fromkeys(chord.display for chord in harmony)))
+    write = f"write {chords}, or name what the notes spell" if chords else "name what the notes spell"
+    return f"{why}{write}" if why else f"{write[0].upper()}{write[1:]}"
 
 
 RULE = Rule(

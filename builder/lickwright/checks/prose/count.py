@@ -19,6 +19,7 @@ from lickwright.checks.claims.saying import say_place
 from lickwright.checks.claims.term import Count
 from lickwright.checks.prose.technique import used
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.terms.numbers import CARDINALS
 
 _VALUES = {
     "half note": Fraction(2),
@@ -38,8 +39,14 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if said.number in counts:
         return HELD
     return Differs(
-        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} has {counts[0]}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} has {counts[0]}",
+        claim.terms[0],
+        help=f"Write {_say(counts[0])} {said.unit}{'' if counts[0] == 1 else 's'}, or link as many",
     )
+
+
+def _say(number: int) -> str:
+    return CARDINALS[number] if 0 < number < len(CARDINALS) else "no" if number == 0 else str(number)
 
 
 def count(unit: str, notes: Pointed) -> tuple[int, ...]:

@@ -118,14 +118,17 @@ def _differs(claim: Claim, notes: Pointed, heard: Heard, pitch: int) -> Differs:
         real = chords[0].degree_of(pitch) if chords else key.degree_of(pitch)
         of = f"of {chords[0].display}" if chords else f"of {key.display}"
     term = claim.terms[0] if len(claim.terms) == 1 else None
-    if len(notes.heard) == 1 or claim.beside is not None:
+    single = len(notes.heard) == 1 or claim.beside is not None
+    label = _OF_A_SCALE.get(real, degree_name(real)) if counted is not None else degree_name(real)
+    if single:
         name = _say(claim, notes, heard, pitch)
-        label = _OF_A_SCALE.get(real, degree_name(real)) if counted is not None else degree_name(real)
         message = f"the words say “{said}”, and {name} is the {label} {of}"
     else:
         message = f"the words say “{said}”, and {say_place(notes)} is {say_notes(notes)} over {of[3:]}"
     first = claim.terms[0].value
-    hint = ""
+    hint = (
+        f"Write “the {label}”, or say what it counts from" if single else "Count each from the chord in force"
+    )
     if about is None and isinstance(first, Degree) and pitch in key_classes(first, key):
         hint = f"It is the {claim.terms[0].text} of the key: then say so"
     return Differs(message, term, hint, address=heard.sound.address)

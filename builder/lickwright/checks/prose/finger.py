@@ -10,6 +10,8 @@ What to do: make them agree.
 
 from __future__ import annotations
 
+from collections.abc import Collection, Mapping
+
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
@@ -17,6 +19,16 @@ from lickwright.checks.claims.saying import say_list, say_place
 from lickwright.checks.claims.term import FingerName
 from lickwright.checks.rule import Example, Rule, Severity, Source
 
+_FRETS = {
+    "0": "that the string is open",
+    "1": "the first finger",
+    "2": "the second finger",
+    "3": "the third finger",
+    "4": "the little finger",
+    "T": "the thumb",
+}
+_PICKS = {"p": "the thumb", "i": "the index finger", "m": "the middle finger"}
+_PICKS |= {"a": "the ring finger", "c": "the little finger"}
 _SPOKEN = {"0": "open", "1": "finger 1", "2": "finger 2", "3": "finger 3", "4": "finger 4", "T": "the thumb"}
 
 
@@ -33,7 +45,9 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         row = " and ".join(sorted(picking))
         place = say_place(notes)
         return Differs(
-            f"the words say “{claim.terms[0].text}”, and the rh row at {place} says {row}", claim.terms[0]
+            f"the words say “{claim.terms[0].text}”, and the rh row at {place} says {row}",
+            claim.terms[0],
+            help=f"Write {_names(picking, _PICKS)}, or mend the rh row",
         )
     if not fretting:
         return Unresolved("no lh row says which finger it is")
@@ -41,7 +55,13 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(
         f"the words say “{claim.terms[0].text}”, and the lh row at {say_place(notes)} says {rows}",
         claim.terms[0],
+        help=f"Write {_names(fretting, _FRETS)}, or mend the lh row",
     )
+
+
+def _names(signs: Collection[str], words: Mapping[str, str]) -> str:
+    """The fingers of a row in words: ``the index finger``."""
+    return say_list([words[sign] for sign in sorted(signs) if sign in words]) or "what the row says"
 
 
 RULE = Rule(

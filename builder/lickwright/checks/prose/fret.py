@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from lickwright.checks.claims.certainty import weigh
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed, pitch_classes
@@ -38,7 +39,12 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return Unresolved("the notes have no fret")
     held = sorted({tone.fret for tone in tones if tone.fret is not None})
     at = say_list(["open" if fret == 0 else f"at the {say_ordinal(fret)} fret" for fret in held])
-    return Differs(f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {at}", claim.terms[0])
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {at}",
+        claim.terms[0],
+        f"Write “{at}”, or mend the fret in the notes",
+        weigh(claim, notes) if "fret" in claim.terms[0].text.casefold() else Severity.QUERY,
+    )
 
 
 def frets_of(tone: Tone) -> frozenset[int]:
@@ -53,7 +59,7 @@ def frets_of(tone: Tone) -> frozenset[int]:
 RULE = Rule(
     id="prose/fret",
     title="A fret that the words name and the notes are not at",
-    severity=Severity.QUERY,
+    severity=Severity.ERROR,
     source=Source("language contract", "Section 5, Prose that points at notes: frets"),
     good=(
         Example(
@@ -67,5 +73,5 @@ RULE = Rule(
             ("third fret",),
         ),
     ),
-    survey=tell("fret", Severity.QUERY),
+    survey=tell("fret", Severity.ERROR),
 )

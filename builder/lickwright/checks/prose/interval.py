@@ -16,8 +16,9 @@ from itertools import combinations, pairwise
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
-from lickwright.checks.claims.saying import say_notes, say_place
+from lickwright.checks.claims.saying import say_list, say_notes, say_place
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.terms.intervals import SIZES
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
@@ -30,7 +31,19 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if found & {size for whole in sizes for size in (whole, whole + 12)}:
         return HELD
     return Differs(
-        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}",
+        claim.terms[0],
+        help=_advice(found),
+    )
+
+
+def _advice(found: set[int]) -> str:
+    """The intervals that are there, the smallest first."""
+    names = [name for name, sizes in SIZES.items() if found & set(sizes)][:3]
+    return (
+        f"What is there: {say_list([f'{name}s' for name in names])}"
+        if names
+        else "Link two notes that make it"
     )
 
 

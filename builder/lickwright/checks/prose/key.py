@@ -28,7 +28,11 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         chord.root.semitone == said.tonic.semitone for chord in notes.harmony if notes.at is not None
     ):
         return HELD
-    return Differs(f"the words say “{claim.terms[0].text}”, and the lick is in {key.display}", claim.terms[0])
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and the lick is in {key.display}",
+        claim.terms[0],
+        help=f"Write {key.display}, or mend the key of the lick",
+    )
 
 
 RULE = Rule(

@@ -1,8 +1,10 @@
 """Something that a sentence names beside its links, and nothing near them has it.
 
-A note with an accidental, a string, a fret or a technique that stands outside the links is looked for in the
-licks of the sentence and in the lick each is varied from; a note in their chords and in their key as well.
-What is denied, supposed or compared is left alone.
+A note, a string, a fret or a technique that stands outside the links is looked for in the bars of the links
+and beside them, a note in their chords as well: where the lick and the one it is varied from have it nowhere,
+it is found, where they have it farther away, it is listed as not checked. A chord, a degree, a count, a
+finger, a stroke, a position, an interval is held by any place that the sentence may speak of, and else
+listed. What is denied, supposed or compared is left alone.
 
 Why it matters: a slip of the pen in the middle of a sentence is found by no ear.
 
@@ -11,7 +13,7 @@ What to do: mend the word; where it speaks of another lick, link that one.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from lickwright.checks.claims.claim import HELD, Claim, ClaimKind, Differs, Unresolved, Verdict
@@ -26,39 +28,55 @@ from lickwright.checks.prose.technique import used
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.address import Address, AddressRange
-from lickwright.model.music import Sound, Tone
+from lickwright.model.music import MusicBar, Sound, Tone
 from lickwright.terms.intervals import read_interval
+from lickwright.theory.chord import Chord
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
 
+Has = Callable[[Subject, Sequence[MusicBar]], bool]
+"""Whether bars of a piece have what is named."""
+
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
-    """Look for it in everything that the sentence may speak of."""
+    """Look for it near the links, then in everything that the sentence may speak of."""
     term = claim.terms[0]
+    what = "not used in"
     match term.value:
         case PitchClass():
             said, has = term.value.spoken, _has_note(term.value)
             what = "in no note, chord or key of"
         case StringName():
             said, has = f"the {term.text}", _has_string(term.value)
-            what = "not used in"
         case Numbers(first, _):
-            said, has = (
-                f"the {term.text}",
-                lambda subject: any(first in frets_of(tone) for tone in _tones(subject)),
-            )
-            what = "not used in"
+            said, has = f"the {term.text}", _has_fret(first)
         case Movement(name, _):
-            said, has = (
-                f"a {term.text}",
-                lambda subject: any(name in used(sound) for sound in _sounds(subject)),
-            )
-            what = "not used in"
+            said, has = f"a {term.text}", _has_technique(name)
         case _:
             return _spoken(claim, notes)
-    if any(has(subject) for one in (notes, *notes.others) for subject in _line(one.subject)):
+    links = (notes, *notes.others)
+    if any(has(subject, _near(one, subject, claim)) for one in links for subject in _line(one.subject)):
         return HELD
-    return Differs(f"the words name {said}, which is {what} “{claim.link.target}”", term)
+    if any(has(subject, subject.piece.music.bars) for one in links for subject in _line(one.subject)):
+        return Unresolved(f"“{claim.link.target}” has it, though not near the link")
+    return Differs(
+        f"the words name {said}, which is {what} “{claim.link.target}”",
+        term,
+        help=f"Mend the word, or link the lick that has {said}",
+    )
+
+
+def _near(link: Pointed, subject: Subject, claim: Claim) -> Sequence[MusicBar]:
+    """The bars of a link and those beside them, and the bar that the words name; all for a whole lick."""
+    bars = subject.piece.music.bars
+    at = link.at
+    if at is None:
+        return bars
+    spans = [(at.first.bar - 1, at.last.bar + 1)]
+    named = claim.about.value if claim.about is not None else None
+    if isinstance(named, Numbers):
+        spans.append((named.first, named.last))
+    return [bar for bar in bars if any(first <= bar.number <= last for first, last in spans)]
 
 
 _JUDGES: Mapping[TermKind, tuple[ClaimKind, Judge]] = {
@@ -133,33 +151,44 @@ def _line(subject: Subject | None) -> Iterator[Subject]:
         subject = subject.base
 
 
-def _sounds(subject: Subject) -> Iterator[Sound]:
-    bars = subject.piece.music.bars
+def _sounds(bars: Sequence[MusicBar]) -> Iterator[Sound]:
     return (sound for bar in bars for line in bar.lines for sound in line.sounds)
 
 
-def _tones(subject: Subject) -> Iterator[Tone]:
-    for sound in _sounds(subject):
+def _tones(bars: Sequence[MusicBar]) -> Iterator[Tone]:
+    for sound in _sounds(bars):
         yield from sound.tones
         yield from (tone for grace in sound.grace for tone in grace.tones)
 
 
-def _has_string(said: StringName) -> Callable[[Subject], bool]:
-    def has(subject: Subject) -> bool:
+def _has_technique(name: str) -> Has:
+    return lambda _, bars: any(name in used(sound) for sound in _sounds(bars))
+
+
+def _has_fret(fret: int) -> Has:
+    return lambda _, bars: any(fret in frets_of(tone) for tone in _tones(bars))
+
+
+def _has_string(said: StringName) -> Has:
+    def has(subject: Subject, bars: Sequence[MusicBar]) -> bool:
         strings = strings_of(said, subject.piece.music.guitar)
-        return any(tone.string in strings and (not said.open or tone.fret == 0) for tone in _tones(subject))
+        return any(tone.string in strings and (not said.open or tone.fret == 0) for tone in _tones(bars))
 
     return has
 
 
-def _has_note(said: PitchClass) -> Callable[[Subject], bool]:
-    def has(subject: Subject) -> bool:
-        music = subject.piece.music
-        if said.semitone in music.key.working_semitones:
+def _has_note(said: PitchClass) -> Has:
+    def has(subject: Subject, bars: Sequence[MusicBar]) -> bool:
+        if any(said.semitone in chord.symbol.semitones for bar in bars for chord in bar.chords):
             return True
-        if any(said.semitone in chord.symbol.semitones for bar in music.bars for chord in bar.chords):
+        if any(said.semitone in pitch_classes(tone) for tone in _tones(bars)):
             return True
-        return any(said.semitone in pitch_classes(tone) for tone in _tones(subject))
+        every = subject.piece.music.bars  # a letter may be a chord that comes, or has been
+        chords = [chord.symbol for bar in every for chord in bar.chords]
+        if any(isinstance(c, Chord) and c.root.semitone == said.semitone for c in chords):
+            return True
+        whole = len(bars) == len(subject.piece.music.bars)
+        return whole and said.semitone in subject.piece.music.key.working_semitones
 
     return has
 

@@ -16,6 +16,8 @@ from lickwright.checks.claims.ledger import list_unresolved
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 
+_HELP = "Read it over yourself; what the words of a link say of its own notes is checked"
+
 
 def run(survey: Survey) -> Iterator[Finding]:
     """Report what could not be judged, with the reason."""
@@ -23,7 +25,9 @@ def run(survey: Survey) -> Iterator[Finding]:
         claim = one.claim
         address = "" if one.notes.at is None else str(one.notes.address)
         message = f"“{claim.words}” has not been checked: {why}"
-        yield Finding(RULE.id, RULE.severity, message, claim.span(), (), "", None, claim.link.target, address)
+        yield Finding(
+            RULE.id, RULE.severity, message, claim.span(), (), _HELP, None, claim.link.target, address
+        )
 
 
 RULE = Rule(

@@ -14,6 +14,10 @@ from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_list, say_ordinal
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.theory.chord import Chord
+from lickwright.theory.key import Key
+
+_ROMAN = ("I", "II", "III", "IV", "V", "VI", "VII")
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
@@ -37,7 +41,16 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(
         f"the words say “{claim.terms[0].text}”, and the chord there is {say_list(names)}{meant}",
         claim.terms[0],
+        help=_advice(harmony[0], key),
     )
+
+
+def _advice(chord: Chord, key: Key) -> str:
+    """The numeral of the chord in force, where it stands on a degree of the key."""
+    number = next((n for n, note in enumerate(key.scale) if note.semitone == chord.root.semitone), None)
+    if number is None:
+        return f"Write {chord.display}, or mend the chord in the margin"
+    return f"Write “the {_ROMAN[number]} chord”, or mend the chord in the margin"
 
 
 RULE = Rule(

@@ -37,7 +37,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     names = list(dict.fromkeys(outside))
     plural = "does" if len(names) == 1 else "do"
     return Differs(
-        f"the words say that every open string belongs to {key.display}; {say_list(names)} {plural} not"
+        f"the words say that every open string belongs to {key.display}; {say_list(names)} {plural} not",
+        help=f"Write “every open string but {say_list(names)}”, or name another key",
     )
 
 

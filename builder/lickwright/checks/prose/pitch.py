@@ -14,6 +14,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from lickwright.checks.claims.certainty import weigh_name
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.matching import Test, find_missing
@@ -62,25 +63,43 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
     graced = {p % 12 for h in notes.heard for g in h.sound.grace for t in g.tones for p in t.path}
     strangers = [i for i, name in enumerate(names) if name.semitone not in sounding | graced]
-    if not strangers and len(names) == 2 and not _IN_ORDER.search(claim.words):
+    pair = len({name.semitone for name in names}) == len(names) == 2
+    if not strangers and pair and not _IN_ORDER.search(claim.words):
         return HELD
     if odd and (strangers or len(odd) == 1):
         first = next((i for i in odd if i in strangers), odd[0])
         address = voice[first].sound.address
-        message = f"the words say {names[first].spoken}, and {address} is {say_sound(notes, voice[first])}"
-        return Differs(message, claim.terms[first], address=address)
+        real = say_sound(notes, voice[first])
+        message = f"the words say {names[first].spoken}, and {address} is {real}"
+        severity = weigh_name(claim, notes, names[first]) if strangers else Severity.QUERY
+        help_ = _advice(notes, names[first], real)
+        return Differs(message, claim.terms[first], help_, severity, address)
     said = ", ".join(name.spoken for name in names)
     message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)}"
     if not strangers:
-        return Differs(message, help="The order differs: look at the words and at the address")
+        order = f"The order differs: write {say_notes(notes)}, or mend the address"
+        return Differs(message, help=order, severity=Severity.QUERY)
     one = len(strangers) < len(names) or len(names) == 1
-    return Differs(message, claim.terms[strangers[0]] if one else None)
+    stranger = names[strangers[0]]
+    help_ = _advice(notes, stranger, say_notes(notes))
+    return Differs(
+        message, claim.terms[strangers[0]] if one else None, help_, weigh_name(claim, notes, stranger)
+    )
+
+
+def _advice(notes: Pointed, said: PitchClass, real: str) -> str:
+    """What the notes are, and where the note is that was named, if it is near."""
+    bars = {bar.number for bar in notes.bars}
+    near = (h for h in replace(notes, at=None).heard if h.bar.number in bars)
+    other = next((h.sound.address for h in near if said.semitone in h.pitch_classes), None)
+    link = f"link {other}, which is {said.spoken}, or " if other is not None else ""
+    return f"Write {real}, {link}mend the notes" if link else f"Write {real}, or mend the notes"
 
 
 RULE = Rule(
     id="prose/pitch",
     title="A note that the words name and the link does not play",
-    severity=Severity.QUERY,
+    severity=Severity.ERROR,
     source=Source("language contract", "Section 5, Prose that points at notes: pitch names"),
     good=(
         Example(
@@ -103,5 +122,5 @@ RULE = Rule(
             ("E♭",),
         ),
     ),
-    survey=tell("pitch", Severity.QUERY),
+    survey=tell("pitch", Severity.ERROR),
 )

@@ -13,7 +13,7 @@ from __future__ import annotations
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
-from lickwright.checks.claims.saying import say_place
+from lickwright.checks.claims.saying import say_ordinal, say_place
 from lickwright.checks.rule import Example, Rule, Severity, Source
 
 BELOW, ABOVE = 1, 4
@@ -38,6 +38,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         if min(frets) < max(frets)
         else f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is at fret {frets[0]}",
         claim.terms[0],
+        help=f"The lowest fret is {min(frets)}: write {say_ordinal(min(frets))} position, or how it moves",
     )
 
 

@@ -31,7 +31,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     sounding = frozenset(int(pitch) % 12 for pitch in pitches)
     term = claim.terms[0]
     loose = isinstance(term.value, ChordName) and term.value.plain
-    reasons: list[str] = []
+    reasons: list[str] = ["it does not ring"]
     for chord in chord_of(term, notes.harmony):
         reasons = list(spells(chord, sounding, loose=loose))
         bass = chord.bass or chord.root
@@ -43,7 +43,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     return Differs(
         f"the words say “{term.text}”, and what rings is {said}",
         term,
-        help=f"{reasons[0][0].upper()}{reasons[0][1:]}" if reasons else "",
+        help=f"{reasons[0][0].upper()}{reasons[0][1:]}: name what rings, or let other notes ring",
         address=last.sound.address,
     )
 

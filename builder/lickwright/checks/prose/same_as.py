@@ -43,7 +43,11 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     allowed = _allowed(tail)
     if len(one) != len(two):
         message = f"{say_place(notes)} has {len(one)} sounds, and {say_place(other)} has {len(two)}"
-        return Unresolved(message) if allowed is None else Differs(message, claim.terms[0])
+        return (
+            Unresolved(message)
+            if allowed is None
+            else Differs(message, claim.terms[0], "Link stretches of one length, or say what is left out")
+        )
     unlike = [a for a, b in zip(one, two, strict=True) if not _alike(a, b, moved)]
     if allowed is None:
         return HELD if len(unlike) * 2 <= len(one) else Unresolved("what differs is not counted")
@@ -51,7 +55,11 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return HELD
     places = ", ".join(str(heard.sound.address) for heard in unlike[:6]) or "none"
     expected = "no sound" if not allowed else "one sound" if allowed == 1 else f"{allowed} sounds"
-    return Differs(f"by the words {expected} differs, and these do: {places}", claim.terms[0])
+    return Differs(
+        f"by the words {expected} differs, and these do: {places}",
+        claim.terms[0],
+        "Say how many sounds differ, or how far it is moved; else mend the notes",
+    )
 
 
 def _but(claim: Claim, unlike: list[Heard], exceptions: Sequence[Pointed]) -> Verdict:

@@ -35,7 +35,11 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if fits:
         return HELD
     return Differs(
-        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}",
+        claim.terms[0],
+        help="Link two half steps that go one way"
+        if said == "chromatic"
+        else "Link notes of the chord alone",
     )
 
 
@@ -58,7 +62,9 @@ def _scale(claim: Claim, said: ScaleName, notes: Pointed) -> Verdict:
     )
     plural = "is" if len(names) == 1 else "are"
     return Differs(
-        f"the words say “{claim.terms[0].text}”, and {say_list(names)} {plural} not in it", claim.terms[0]
+        f"the words say “{claim.terms[0].text}”, and {say_list(names)} {plural} not in it",
+        claim.terms[0],
+        help=f"Name a scale that holds {say_list(names)}, or mend the notes",
     )
 
 

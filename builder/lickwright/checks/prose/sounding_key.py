@@ -28,20 +28,25 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         if capo == term.value.first:
             return HELD
         return Differs(
-            f"the words say “{term.text}”, and the capo is {f'at fret {capo}' if capo else 'off'}", term
+            f"the words say “{term.text}”, and the capo is {f'at fret {capo}' if capo else 'off'}",
+            term,
+            help=f"Write {f'capo {capo}' if capo else 'that there is no capo'}, or mend the capo of the lick",
         )
     assert isinstance(term.value, PitchClass)  # the kind of claim says so
     if term.kind == "sounding":
         if term.value.semitone == tonic.semitone:
             return HELD
-        return Differs(f"the words say it {term.text}, and it sounds in {music.key.display}", term)
+        message = f"the words say it {term.text}, and it sounds in {music.key.display}"
+        return Differs(message, term, help=f"Write {tonic.spoken}, or mend the key of the lick")
     if term.value.semitone == (tonic.semitone - capo) % 12:
         return HELD
     shapes = (
         say_midi(notes.tones[0][1].path[0] * 0 + tonic.semitone - capo + 12, notes) if notes.tones else ""
     )
     return Differs(
-        f"the words say “{term.text}”, and capo {capo} makes {tonic.spoken} of {shapes} shapes", term
+        f"the words say “{term.text}”, and capo {capo} makes {tonic.spoken} of {shapes} shapes",
+        term,
+        help=f"Write {shapes} shapes, or mend the capo",
     )
 
 

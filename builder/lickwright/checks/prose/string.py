@@ -10,6 +10,7 @@ What to do: find out which is right, the words or the string of the note.
 
 from __future__ import annotations
 
+from lickwright.checks.claims.certainty import weigh
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed, pitch_classes
@@ -29,7 +30,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     text = claim.terms[0].text
     if said.number is not None and not strings:
         count = notes.subject.piece.music.guitar.strings
-        return Differs(f"the words say “{text}”, and the guitar has {count} strings", claim.terms[0])
+        message = f"the words say “{text}”, and the guitar has {count} strings"
+        return Differs(message, claim.terms[0], f"Write a string from the first to the {say_ordinal(count)}")
     if not strings:
         return Unresolved(f"no string of this guitar is tuned to {said.note}")
     tones = [t for h in notes.heard for t in (*h.sound.tones, *(t for g in h.sound.grace for t in g.tones))]
@@ -42,11 +44,19 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if not tones:
         return Unresolved("the link leads to no note")
     place = say_place(notes)
+    named = "string" in text.casefold() or said.open
+    severity = weigh(claim, notes) if named else Severity.QUERY
     if there and said.open:
-        return Differs(f"the words say “{text}”, and {place} is at {_frets(there)}", claim.terms[0])
+        message = f"the words say “{text}”, and {place} is at {_frets(there)}"
+        return Differs(message, claim.terms[0], "Leave “open” out, or write fret 0 in the notes", severity)
     on = say_list([say_ordinal(string) for string in sorted({tone.string for tone in tones})])
     plural = "string" if len({tone.string for tone in tones}) == 1 else "strings"
-    return Differs(f"the words say “{text}”, and {place} is on the {on} {plural}", claim.terms[0])
+    return Differs(
+        f"the words say “{text}”, and {place} is on the {on} {plural}",
+        claim.terms[0],
+        f"Write “the {on} {plural}”, or mend the string in the notes",
+        severity,
+    )
 
 
 def strings_of(said: StringName, guitar: Guitar) -> frozenset[int]:
@@ -74,7 +84,7 @@ def _frets(tones: list[Tone]) -> str:
 RULE = Rule(
     id="prose/string",
     title="A string that the words name and the notes are not on",
-    severity=Severity.QUERY,
+    severity=Severity.ERROR,
     source=Source("language contract", "Section 5, Prose that points at notes: strings"),
     good=(
         Example(
@@ -93,5 +103,5 @@ RULE = Rule(
             ("top string",),
         ),
     ),
-    survey=tell("string", Severity.QUERY),
+    survey=tell("string", Severity.ERROR),
 )

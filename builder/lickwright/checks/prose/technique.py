@@ -56,7 +56,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     if not leads:
         return HELD  # it is hammered from nowhere, slid from nowhere
     real = say_list([f"from {_say(notes, x.before)} to {_say(notes, x.after)}" for x in leads[:3]])
-    return Differs(f"the words say “{claim.words}”, and the {name} at {say_place(notes)} goes {real}")
+    message = f"the words say “{claim.words}”, and the {name} at {say_place(notes)} goes {real}"
+    return Differs(message, help=f"Write “{real}”, or mend the notes")
 
 
 def used(sound: Sound) -> frozenset[str]:
@@ -127,7 +128,8 @@ def _say(notes: Pointed, tone: Tone) -> str:
 
 def _hint(notes: Pointed) -> str:
     found = sorted(frozenset().union(*(used(sound) for sound in _sounds(notes))) - {"double stop"})
-    return f"What is there: {say_list(found)}" if found else ""
+    there = f"What is there: {say_list(found)}" if found else "Every note is plainly struck there"
+    return f"{there}; mend the word, or the sign in the notes"
 
 
 RULE = Rule(

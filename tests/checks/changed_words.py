@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby
 
@@ -82,7 +82,7 @@ _LETTER = re.compile(r"[A-G](?=\b|[b#♭♯]|m|maj|sus|dim|[0-9])")
 _ORDINAL = re.compile(rf"(?i)\b(?:{'|'.join(sorted(ORDINALS[1:], key=len, reverse=True))})\b")
 _CARDINAL = re.compile(rf"(?i)\b(?:{'|'.join(sorted(CARDINALS[1:], key=len, reverse=True))})\b")
 _DIGITS = re.compile(r"\b[0-9]+\b")
-_STRINGS = 6
+_LAST = {"string": 6, "finger": 4}
 
 
 def change(term: Term) -> str | None:
@@ -101,7 +101,7 @@ def change(term: Term) -> str | None:
     for pattern, words in reversed(numbers) if term.kind == "count" else numbers:
         if found := pattern.search(text):
             number = words.index(found[0].lower())
-            step = -1 if term.kind == "string" and number >= _STRINGS else 1
+            step = -1 if number >= _LAST.get(term.kind, len(words)) else 1
             return f"{text[: found.start()]}{words[number + step]}{text[found.end() :]}"
     if found := _DIGITS.search(text):
         return f"{text[: found.start()]}{int(found[0]) + 1}{text[found.end() :]}"
@@ -139,19 +139,20 @@ def rewrite(links: Sequence[LickLink], term: Term, words: str) -> tuple[LickLink
     return tuple(changed)
 
 
-def claimed(links: Sequence[LickLink], survey: Survey) -> tuple[Term, ...]:
-    """The terms of a sentence that some claim of it is made of, each once."""
+def claimed(links: Sequence[LickLink], survey: Survey, kinds: Collection[str]) -> tuple[Term, ...]:
+    """The terms of a sentence that claims of certain kinds are made of, each once."""
     terms: dict[tuple[int, int], Term] = {}
     for judged in judge_links(links, survey):
         claim = judged.claim
-        for term in (*claim.terms, claim.about, claim.beside):
-            if term is not None:
+        if claim.kind in kinds:
+            for term in claim.terms:
                 terms.setdefault((term.start, term.end), term)
     return tuple(terms.values())
 
 
 def unclaimed(links: Sequence[LickLink], survey: Survey) -> tuple[Term, ...]:
     """The words of the trade in a sentence that no claim is made of."""
-    taken = [(term.start, term.end) for term in claimed(links, survey)]
+    claims = [judged.claim for judged in judge_links(links, survey)]
+    taken = [(t.start, t.end) for c in claims for t in (*c.terms, c.about, c.beside) if t is not None]
     found = find_terms(links[0].passage.text)
     return tuple(t for t in found if not any(a < t.end and t.start < b for a, b in taken))

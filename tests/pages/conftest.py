@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser
+from playwright.sync_api import Page as Opened
 
 from lickwright.building.proofing import proof_course
+from lickwright.building.renderers import make
 from lickwright.checks.stets import Standing
 from lickwright.findings import Edit, Finding, Fix, Label, Severity
 from lickwright.instrument.guitar import Guitar
@@ -20,6 +25,9 @@ from lickwright.model.orders import BarBox, Engraved, Order, Recorded, Result, S
 from lickwright.model.strike import Fretted, Note, Strike
 from lickwright.model.timeline import resolve
 from lickwright.pages.edition import Edition
+from lickwright.pages.page import Page
+from lickwright.pages.player_data import sound_path, sound_script
+from lickwright.pages.site import theme_files
 from lickwright.pages.theme import read_theme
 from lickwright.text import Source
 from lickwright.theory.chord import parse_chord
@@ -252,3 +260,49 @@ def slips(tmp_path_factory) -> Edition:
         (folder / name).write_text(text, encoding="utf-8")
     proofed = proof_course(folder)
     return Edition(proofed.course, proofed.book, read_theme(), proofed.proof.findings, proofed.proof.standing)
+
+
+@pytest.fixture(scope="session")
+def on_disk(tmp_path_factory) -> Callable[[Page], Path]:
+    """Return what makes a page whole, engraved and sounded, in a folder of its own with its theme."""
+
+    def write(page: Page) -> Path:
+        site = tmp_path_factory.mktemp("site")
+        made = {id(order): make(order) for order in page.orders}
+        files = {page.path: page.render(lambda order: made[id(order)]).encode(), **dict(theme_files())}
+        files |= {sound_path(r): sound_script(r) for r in made.values() if isinstance(r, Recorded)}
+        for path, body in files.items():
+            (site / path).parent.mkdir(exist_ok=True)
+            (site / path).write_bytes(body)
+        return site / page.path
+
+    return write
+
+
+@pytest.fixture
+def off_line(chromium: Browser) -> Iterator[Callable[..., Opened]]:
+    """Return what opens a file off line; when the test is done nothing may have gone wrong on it.
+
+    What is ``forgiven`` may stand in the console.
+    """
+    faults, requests, pages = [], [], []
+
+    def show(file: Path, forgiven: tuple[str, ...] = ()) -> Opened:
+        opened = chromium.new_context(viewport={"width": 1280, "height": 900}, offline=True).new_page()
+        opened.on("console", lambda m: any(word in m.text for word in forgiven) or faults.append(m.text))
+        opened.on("pageerror", lambda error: faults.append(str(error)))
+        opened.on("request", lambda request: requests.append(request.url))
+        opened.add_init_script(
+            "window.violations = [];"
+            "addEventListener('securitypolicyviolation', event => violations.push(event.violatedDirective))"
+        )
+        opened.goto(file.as_uri())
+        pages.append(opened)
+        return opened
+
+    yield show
+    assert [page.evaluate("violations") for page in pages] == [[] for _ in pages]
+    assert faults == []
+    assert [url for url in requests if not url.startswith(("file:", "data:"))] == []
+    for page in pages:
+        page.context.close()

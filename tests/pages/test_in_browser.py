@@ -2,57 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from lickwright.building.renderers import make
-from lickwright.model.orders import Recorded
 from lickwright.pages.lesson import lesson_page
-from lickwright.pages.player_data import sound_path, sound_script
 from lickwright.pages.prefixes import short_prefixes
-from lickwright.pages.site import theme_files
 
 STEP = short_prefixes(["step"])["step"]
 pytestmark = pytest.mark.browser
 
 
 @pytest.fixture(scope="module")
-def lesson_file(edition, tmp_path_factory) -> Path:
+def lesson_file(edition, on_disk) -> Path:
     """Return the lesson in a folder with its theme and its sounds."""
-    site = tmp_path_factory.mktemp("site")
-    page = lesson_page(edition, edition.course.lessons[0])
-    made = {id(order): make(order) for order in page.orders}
-    files = {page.path: page.render(lambda order: made[id(order)]).encode(), **dict(theme_files())}
-    files |= {sound_path(r): sound_script(r) for r in made.values() if isinstance(r, Recorded)}
-    for path, body in files.items():
-        (site / path).parent.mkdir(exist_ok=True)
-        (site / path).write_bytes(body)
-    return site / page.path
+    return on_disk(lesson_page(edition, edition.course.lessons[0]))
 
 
 @pytest.fixture
-def page(chromium: Browser, lesson_file: Path) -> Iterator[Page]:
-    """Open the lesson off line; when the test is done nothing may have gone wrong on it."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900}, offline=True)
-    opened = context.new_page()
-    faults, requests = [], []
-    opened.on("console", lambda message: faults.append(message.text))
-    opened.on("pageerror", lambda error: faults.append(str(error)))
-    opened.on("request", lambda request: requests.append(request.url))
-    opened.add_init_script(
-        "window.violations = [];"
-        "addEventListener('securitypolicyviolation', event => violations.push(event.violatedDirective))"
-    )
-    opened.goto(lesson_file.as_uri())
-    yield opened
-    assert opened.evaluate("violations") == []
-    assert [fault for fault in faults if "hand.png" not in fault and "ERR_FILE_NOT_FOUND" not in fault] == []
-    assert [url for url in requests if not url.startswith(("file:", "data:"))] == []
-    context.close()
+def page(off_line, lesson_file: Path) -> Page:
+    """Open the lesson, which shows a picture that is not there."""
+    return off_line(lesson_file, ("hand.png", "ERR_FILE_NOT_FOUND"))
 
 
 def test_every_light_has_its_note(page: Page):
@@ -113,14 +85,9 @@ def test_nothing_is_wider_than_the_page(page: Page, width: int):
         assert min(heights) > 11 * 0.9
 
 
-def test_the_sound_is_left_out_when_asked(edition, chromium: Browser, tmp_path: Path):
+def test_the_sound_is_left_out_when_asked(edition, on_disk, off_line):
     """Without sound the page has its notation and no player."""
     silent = lesson_page(replace(edition, sound=False), edition.course.lessons[0])
-    made = {id(order): make(order) for order in silent.orders}
-    file = tmp_path / "lesson.html"
-    file.write_text(silent.render(lambda order: made[id(order)]), encoding="utf-8")
-    page = chromium.new_page()
-    page.goto(file.as_uri())
+    page = off_line(on_disk(silent), ("hand.png", "ERR_FILE_NOT_FOUND"))
     assert page.locator("#lick-step svg").count() >= 2
     assert page.locator(".play").count() == 0
-    page.close()

@@ -2,50 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from lickwright.building.renderers import make
-from lickwright.model.orders import Recorded
-from lickwright.pages.player_data import sound_path, sound_script
 from lickwright.pages.proof_sheet import proof_sheet
-from lickwright.pages.site import theme_files
 
 pytestmark = pytest.mark.browser
 SHOWN = ".finding:not([hidden])"
 
 
 @pytest.fixture(scope="module")
-def sheet_file(slips, tmp_path_factory) -> Path:
+def sheet_file(slips, on_disk) -> Path:
     """Return the sheet in a folder with its theme and its sounds."""
-    site = tmp_path_factory.mktemp("sheet")
-    page = proof_sheet(slips, guide=False)
-    made = {id(order): make(order) for order in page.orders}
-    files = {page.path: page.render(lambda order: made[id(order)]).encode(), **dict(theme_files())}
-    files |= {sound_path(r): sound_script(r) for r in made.values() if isinstance(r, Recorded)}
-    for path, body in files.items():
-        (site / path).parent.mkdir(exist_ok=True)
-        (site / path).write_bytes(body)
-    return site / page.path
+    return on_disk(proof_sheet(slips, guide=False))
 
 
 @pytest.fixture
-def page(chromium: Browser, sheet_file: Path) -> Iterator[Page]:
-    """Open the sheet off line; when the test is done nothing may have gone wrong on it."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900}, offline=True)
-    opened = context.new_page()
-    faults, requests = [], []
-    opened.on("console", lambda message: faults.append(message.text))
-    opened.on("pageerror", lambda error: faults.append(str(error)))
-    opened.on("request", lambda request: requests.append(request.url))
-    opened.goto(sheet_file.as_uri())
-    yield opened
-    assert faults == []
-    assert [url for url in requests if not url.startswith(("file:", "data:"))] == []
-    context.close()
+def page(off_line, sheet_file: Path) -> Page:
+    """Open the sheet."""
+    return off_line(sheet_file)
 
 
 def test_sifting(page: Page):

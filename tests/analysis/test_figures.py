@@ -168,6 +168,45 @@ def test_a_chromatic_note_on_its_own_a_whole_step_off_encloses_nothing(text: str
     assert _role(read_piece(text, "plain"), note).role is not Role.ENCLOSURE
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        pytest.param(
+            "key: C major\n\nG7 | 2:9 - 2:11 - 2:9 - 2:12 -\nC | 2:13 - - - - - - -", id="b9 #9 b9 3"
+        ),
+        pytest.param("key: C major\n\nG7 | 1:6 1:4 1:3 2:4 2:3 - - -", id="#9 b9 1"),
+        pytest.param(
+            "key: C major\n\nA7 | 3:3 3:5 3:6 - - - - -\nDm | 3:7 - - - - - - -", id="goes on a fifth down"
+        ),
+    ],
+)
+def test_an_altered_dominant_that_goes_home_needs_no_comment(text: str) -> None:
+    """Flat and sharp ninth beside each other, led into a tone of the chord."""
+    assert all(r.role.explained and r.tier in (None, 2) for r in classify(read_piece(text, "plain")))
+
+
+@pytest.mark.parametrize(
+    ("text", "note"),
+    [
+        pytest.param(
+            "G7 | 2:9 - 2:10 - 2:9 - 2:12 -\nC | 2:13 - - - - - - -", "1.3", id="the flat ninth only"
+        ),
+        pytest.param("G7 | 2:9 - 2:11 - 2:9 - 1:13 -\nC | 2:13 - - - - - - -", "1.2", id="leaps off"),
+        pytest.param("C7 | 2:2 - 2:4 - 2:2 - 2:5 -\nG | 2:3 - - - - - - -", "1.1", id="does not go home"),
+        pytest.param("C | 2:2 - 2:4 - 2:2 - 2:5 -\nF | 2:6 - - - - - - -", "1.1", id="no dominant"),
+        pytest.param("G7 | 2:9 - 1:11 - 1:12 - 1:7 -\nC | 1:8 - - - - - - -", "1.1", id="far apart"),
+        pytest.param("G7 | 2:9 . . . 2:11 - 2:12 -\nC | 2:13 - - - - - - -", "1.1", id="a rest between"),
+        pytest.param("G7 | 2:9 . . . 2:11 - 2:12 -\nC | 2:13 - - - - - - -", "1.2", id="a rest before"),
+        pytest.param("G7 | 2:9 - 2:11 - 2:13 - 1:7 -\nC | 1:8 - - - - - - -", "1.1", id="to no note at rest"),
+    ],
+)
+def test_altered_notes_on_their_own_are_asked_about(text: str, note: str) -> None:
+    """One of the two alone, without a goal, or over a chord that does not go home."""
+    found = _role(read_piece(f"key: C major\n\n{text}", "plain"), note)
+    assert found.role is not Role.TENSION
+    assert found.tier is not None
+
+
 CELL = "3:2 2:2 1:0 2:2"
 UP = "3:3 2:3 1:1 2:3"
 UP_AGAIN = "3:4 2:4 1:2 2:4"

@@ -66,11 +66,30 @@ def test_a_foreign_scale_is_seen() -> None:
     assert not _columns("7")["t"] <= _scale(m21_scale.MajorScale, "C")
 
 
+def test_a_free_tension_from_elsewhere_is_seen() -> None:
+    """The planted fault: every quality with one foreign note among its free tensions fails the comparison."""
+    for quality, kind in SCALES.items():
+        columns, scale = _columns(quality), _scale(kind, "C")
+        for foreign in {*range(12)} - scale:
+            assert not columns["t"] | columns["f"] | {foreign} <= scale
+
+
 @pytest.mark.parametrize(("quality", "name"), NAMED.items())
 def test_tones_have_the_common_name(quality: str, name: str) -> None:
     """Stacked up, the notes the classifier takes for chord tones are what music21 calls them."""
-    tones = sorted(_columns(quality)["t"])
-    assert m21_chord.Chord([60 + tone for tone in tones]).commonName.startswith(name.removesuffix(" triad"))
+    assert _common_name(_columns(quality)["t"]).startswith(name.removesuffix(" triad"))
+
+
+@pytest.mark.parametrize(("quality", "name"), NAMED.items())
+def test_a_tone_off_changes_the_common_name(quality: str, name: str) -> None:
+    """The planted fault: with any tone above the root a half step lower music21 calls the chord otherwise."""
+    tones = _columns(quality)["t"]
+    for tone in tones - {0}:
+        assert not _common_name(tones - {tone} | {tone - 1}).startswith(name.removesuffix(" triad"))
+
+
+def _common_name(tones: set[int]) -> str:
+    return str(m21_chord.Chord([60 + tone for tone in sorted(tones)]).commonName)
 
 
 def _over_tonic(tonic: str, mode: str) -> list[RoleOf]:
@@ -83,22 +102,57 @@ def _over_tonic(tonic: str, mode: str) -> list[RoleOf]:
 @pytest.mark.parametrize("tonic", ["D", "F", "B"])
 def test_a_note_is_chromatic_outside_the_mode(tonic: str, mode: str) -> None:
     """The scale of the key is music21's; a raised seventh belongs to minor as well."""
-    scale = _scale(MODES[mode], tonic) | {(m21_pitch.Pitch(tonic).pitchClass + 7) % 12}  # a chord tone
-    if mode == "minor":
-        scale.add((m21_pitch.Pitch(tonic).pitchClass + 11) % 12)
-    inside = {r.pitch % 12 for r in _over_tonic(tonic, mode) if not r.chromatic}
-    assert inside == scale
+    assert _inside(tonic, mode) == _not_chromatic(tonic, mode)
 
 
-def test_scale_notes_are_explained_in_every_mode() -> None:
+@pytest.mark.parametrize("mode", MODES)
+def test_another_mode_is_seen(mode: str) -> None:
+    """The planted fault: what is chromatic in a mode is not what music21's other modes leave out."""
+    inside = _inside("D", mode)
+    assert [other for other in MODES if _not_chromatic("D", other) == inside] == [mode]
+
+
+def _inside(tonic: str, mode: str) -> set[int]:
+    return {r.pitch % 12 for r in _over_tonic(tonic, mode) if not r.chromatic}
+
+
+def _not_chromatic(tonic: str, mode: str) -> set[int]:
+    """The mode as music21 builds it, the fifth of the chord, and in minor the raised seventh."""
+    root = m21_pitch.Pitch(tonic).pitchClass
+    scale = _scale(MODES[mode], tonic) | {(root + 7) % 12}
+    return scale | {(root + 11) % 12} if mode == "minor" else scale
+
+
+MODES_AT_HOME = [mode for mode in MODES if mode != "locrian"]
+"""The tonic triad of locrian is diminished: nobody's home."""
+
+
+def _up_the_scale(mode: str, frets: dict[int, int] | None = None) -> list[RoleOf]:
+    """The roles of music21's scale on A over its tonic chord; ``frets`` moves notes by their number."""
+    minor = mode in ("minor", "dorian", "phrygian")
+    pitches = sorted(_scale(MODES[mode], "A"), key=lambda n: (n - 9) % 12)
+    off = frets or {}
+    places = [2 + (n - 9) % 12 + off.get(number, 0) for number, n in enumerate(pitches)]
+    slots = " ".join(f"3:{fret}" for fret in places)
+    return list(classify(read_piece(f"key: A {mode}\n\n{'Am' if minor else 'A'} | {slots} -", "plain")))
+
+
+@pytest.mark.parametrize("mode", MODES_AT_HOME)
+def test_scale_notes_are_explained_in_every_mode(mode: str) -> None:
     """Up the scale of each mode over its tonic chord nothing is asked."""
-    for mode, kind in MODES.items():
-        if mode == "locrian":  # its tonic triad is diminished: nobody's home
-            continue
-        minor = mode in ("minor", "dorian", "phrygian")
-        pitches = sorted(_scale(kind, "A"), key=lambda n: (n - 9) % 12)
-        frets = [(n - 7) % 12 for n in pitches]
-        slots = " ".join(f"3:{fret if fret >= 2 else fret + 12}" for fret in frets)
-        roles = classify(read_piece(f"key: A {mode}\n\n{'Am' if minor else 'A'} | {slots} -", "plain"))
-        assert all(r.role.explained and r.tier != 1 and not r.chromatic for r in roles), mode
-        assert roles[0].role is Role.CHORD_TONE
+    roles = _up_the_scale(mode)
+    assert all(r.role.explained and r.tier != 1 and not r.chromatic for r in roles)
+    assert roles[0].role is Role.CHORD_TONE
+
+
+@pytest.mark.parametrize("mode", MODES_AT_HOME)
+def test_a_note_off_the_scale_is_seen(mode: str) -> None:
+    """The planted fault: any note of the scale but the first a fret off into a gap of it is chromatic."""
+    scale = {(pitch - 9) % 12 for pitch in _scale(MODES[mode], "A")}
+    for number, above in enumerate(sorted(scale)):
+        for frets in (-1, 1):
+            if number and (above + frets) % 12 not in scale | {
+                3,
+                11,
+            }:  # a third of the chord; a raised seventh
+                assert _up_the_scale(mode, {number: frets})[number].chromatic

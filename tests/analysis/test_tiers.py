@@ -54,6 +54,18 @@ def test_blue_notes_by_style(text: str, number: int, asked: tuple[bool, bool, bo
     assert found == asked
 
 
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        pytest.param("A7 | 3:2 - - - - - 2:1 -\nA7 | 2:1 - 2:2 - 3:2 - - -", False, id="rises in the end"),
+        pytest.param("A7 | 3:2 - - - - - 2:1 -\nA7 | 2:1 - 2:5 - 3:2 - - -", True, id="leaps in the end"),
+    ],
+)
+def test_a_repeated_blue_third_goes_where_its_last_goes(text: str, asked: bool) -> None:
+    """Struck again over the bar line it is led as its last repetition is."""
+    assert (_tiers(text)[1] in (0, 1)) is asked
+
+
 def test_bluegrass_is_as_country() -> None:
     """The lone flat third of an arpeggio is put to the author in bluegrass too."""
     text = "A | 5:0 - 4:2 - 3:5 - 4:2 -"

@@ -41,6 +41,68 @@ def test_a_chorus_is_asked_about_its_own_end(room: Proofroom) -> None:
     assert not {rule for rule, _, _ in found if rule.startswith("harmony/ending")}
 
 
+SLIPPED = "key: C major\n{}\nDm7 | 3:2 3:5 2:3 2:6 3:3 3:6 2:4 2:8\nDm7 | 3:2 - - - - - - -"
+
+
+def test_an_inexact_side_slip_is_one_finding(room: Proofroom) -> None:
+    """The cell moved up a half step but for its last note: the claim is proposed; claimed it is silent."""
+    finding = only(room.prove(SLIPPED.format("")))
+    assert (finding.rule, finding.address) == ("harmony/unexplained", "1.6")
+    assert finding.message.startswith("three notes from 1.5 to 1.7 lie outside the key over Dm7")
+    assert "write claims: outside (bar 1);" in finding.help
+    assert finding.fix is None
+    assert told(room.prove(SLIPPED.format("claims: outside (bar 1)\n"))) == []
+
+
+@pytest.mark.parametrize(
+    ("bars", "places"),
+    [
+        pytest.param(
+            "3:5 - 2:9 - 2:5 - 3:5 -\nC | 1:0 - 3:5 - 1:4 - 1:0 -", ["1.2", "2.3"], id="two, far apart"
+        ),
+        pytest.param(
+            "3:5 - 2:9 - 2:5 - 3:5 -\nC | 1:0 - 3:5 - 1:4 - 1:0 -\nC | 3:5 - 2:9 - 3:5 - 1:0 -",
+            ["1.2", "2.3", "3.2"],
+            id="three, far apart",
+        ),
+        pytest.param("3:5 - 2:9 - 1:9 - 1:3 -", ["1.2", "1.3"], id="two, side by side"),
+    ],
+)
+def test_slips_of_their_own_are_findings_of_their_own(room: Proofroom, bars: str, places: list[str]) -> None:
+    """Too few to be a passage, or other notes between, each is put to the author."""
+    found = room.prove(f"key: C major\n\nC | {bars}", "plain").findings
+    assert [(f.rule, f.address) for f in found] == [("harmony/unexplained", place) for place in places]
+    assert not any("claims: outside" in f.help for f in found)
+
+
+@pytest.mark.parametrize(
+    ("bar", "rules"),
+    [
+        pytest.param("4:0 - 4:4 - 3:2 - 2:1 -", ["harmony/shifted-chord"], id="D7 complete"),
+        pytest.param("4:4 - 3:2 - 4:4 - 4:0 -", [], id="without its seventh"),
+        pytest.param("4:0 - 4:4 - 3:2 2:1 1:0 -", [], id="with another note"),
+    ],
+)
+def test_an_arpeggio_of_the_dominant_over_the_tonic(room: Proofroom, bar: str, rules: list[str]) -> None:
+    """A whole D7 over G is put to the author, though no bar beside it has the chord."""
+    lick = f"key: G major\n\nC | 3:5 - 2:1 - 1:0 - 2:1 -\nG | {bar}\nC | 1:0 - - - - - - -"
+    assert [f.rule for f in room.prove(lick).findings if f.rule == "harmony/shifted-chord"] == rules
+
+
+@pytest.mark.parametrize(
+    ("bar", "found"),
+    [
+        pytest.param("1:0 2:2 1:0 - 3:2 - - -", ["1.2"], id="short, left by a leap"),
+        pytest.param("1:0 2:2 2:2 1:0 3:2 - - -", ["1.2", "1.3"], id="repeated"),
+        pytest.param("1:0 2:2 2:3 - 3:2 - - -", [], id="led on by step"),
+    ],
+)
+def test_a_short_major_third_over_a_minor_chord(room: Proofroom, bar: str, found: list[str]) -> None:
+    """C sharp over A minor in A major: the key has it, the chord has not."""
+    proof = room.prove(f"Am | {bar}\nA | 3:2 - - - - - - -")
+    assert [f.address for f in proof.findings if f.rule == "harmony/third-and-seventh"] == found
+
+
 @pytest.mark.parametrize("ending", ["closed", "open"])
 def test_a_turnaround_may_hang(room: Proofroom, ending: str) -> None:
     """With an open ending the last note may lean."""
@@ -55,7 +117,7 @@ def test_a_unison_bend_is_no_clash(room: Proofroom) -> None:
 
 # sounding, written, key, chord, before, after: what is expected instead, and the reason
 SPELLINGS = [
-    (70, "A#", "F major", "C7", 72, 69, ("Bb", "key")),
+    (70, "A#", "F major", "C7", 72, 69, ("Bb", "chord")),
     (61, "Db", "D minor", "A7", 60, 64, ("C#", "chord")),
     (68, "Ab", "C major", "C", 67, 69, ("G#", "direction")),
     (68, "G#", "C major", "C", 67, 69, None),

@@ -141,3 +141,33 @@ def test_a_variation_is_tried_as_a_variation(tmp_path: Path) -> None:
     tried, places = try_tone(subject, last.address, 0, last.tones[0])
     assert tried.base is subject.base
     assert (rule.id, kept) in places
+
+
+@pytest.mark.parametrize(
+    ("lick", "best", "other"),
+    [
+        pytest.param(
+            "C | 1:0 - 4:2 - 2:1 - 2:4 -",
+            "one fret higher is the third",
+            "one fret lower is the ninth",
+            id="a half step further is no leap, another octave is one",
+        ),
+        pytest.param(
+            "C | 3:5 - 4:2 - 3:1 - 1:0 -",
+            "one fret lower is the fifth",
+            "the same fret on string 2 is the root",
+            id="nearer to what comes after",
+        ),
+        pytest.param(
+            "C | 2:1 - 2:0 - 3:2 - 4:4 -",
+            "one fret higher is the fifth",
+            "the same fret on string 3 is the major seventh",
+            id="two half steps further is a leap",
+        ),
+    ],
+)
+def test_a_repair_does_not_widen_the_line(room: Proofroom, lick: str, best: str, other: str) -> None:
+    """The two offered leap no further, by more than a half step, from the notes on both sides than it did."""
+    finding = only(room.prove(f"key: C major\n\n{lick}"))
+    assert finding.message.endswith(f"; {best}")
+    assert finding.help.endswith(f"; {other}, too")

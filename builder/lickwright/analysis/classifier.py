@@ -14,6 +14,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from lickwright.analysis.entries import Analysis, list_roles
+from lickwright.analysis.figures.altered import find_altered
 from lickwright.analysis.figures.blue import find_blue
 from lickwright.analysis.figures.displaced import find_anticipation, find_suspension
 from lickwright.analysis.figures.drone import find_drone, find_over_drone
@@ -40,6 +41,7 @@ FIRST_PASS: tuple[Figure, ...] = (
     find_chord_tone,
     find_anticipation,
     find_suspension,
+    find_altered,
     find_tension,
     find_scale_tone,
     find_passing,

@@ -138,6 +138,16 @@ class Moment:
         rise_out = self._rise(1, drone)
         return -rise_in, rise_out
 
+    @property
+    def onward(self) -> int:
+        """Half steps to the next other pitch, looked at through repetitions; 0 without one."""
+        return self.rise_out or self._rise(1, None)
+
+    @property
+    def come(self) -> int:
+        """Half steps from the last other pitch, looked at through repetitions; 0 without one."""
+        return self.rise_in or -self._rise(-1, None)
+
     def _drone(self) -> int | None:
         for near in (self.before, self.after):
             if near is None or abs(near.pitch - self.pitch) <= 2:

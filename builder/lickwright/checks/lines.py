@@ -34,7 +34,7 @@ def leaps_away(subject: Subject, role: RoleOf) -> bool:
 
 
 def left_alone(subject: Subject, role: RoleOf) -> bool:
-    """Whether the line goes on from a note by more than a step, or not at all, its repetitions looked through.
+    """Whether the line goes on from a note by more than a step, or not at all; through repetitions.
 
     False for a note between the outer ones of a chord, which has no line.
     """

@@ -59,7 +59,7 @@ CHORDS = (
 # rule, and fields in parentheses | reach | silences
 _TABLE = """
 rhythm/bar-length | bar | NOTES harmony/shifted-chord witness/degrees rhythm/pickup-length
-harmony/shifted-chord | bar | NOTES
+harmony/shifted-chord | bar | NOTES harmony/foreign-chord
 hands/late-bend-direction | sound | NOTES hands/bend-reach
 harmony/chord-disagrees | bar | NOTES harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees NOTES

@@ -15,7 +15,7 @@ from lickwright.theory.key import Key
 
 NEAR = 3
 """Notes within which two thirds are told apart."""
-MAJOR_THIRD = 4
+MINOR_THIRD, MAJOR_THIRD = 3, 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +76,10 @@ class Item:
 
     def name(self, role: RoleOf) -> str:
         """Return the degree of one of its notes in words, without an article."""
+        chord = role.chord
+        thirds = role.interval == MINOR_THIRD and isinstance(chord, Chord) and chord.has_major_third
+        if thirds and role.role is Role.TENSION:  # of an altered dominant
+            return "sharp ninth"
         return name_degree(role.degree, role.chord, both_thirds=self.both_thirds)
 
     def over(self, other: Item) -> bool:

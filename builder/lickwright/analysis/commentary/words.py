@@ -2,7 +2,8 @@
 
 A degree is named for the chord it stands over; over N.C. for the key. The third of a minor chord is
 its third, and the flat third of a major chord is that; where the major third stands near it over a
-minor chord they are told apart.
+minor chord they are told apart. Spelled as a sharp ninth, on its way up to the third, it is the flat third
+still, unless the chord has a sharp ninth.
 """
 
 from __future__ import annotations
@@ -42,6 +43,8 @@ def name_degree(degree: str, chord: ChordSymbol, *, both_thirds: bool = False) -
                 return "minor third" if both_thirds else "third"
             if degree in ("3", "b4"):
                 return "major third"
+        if degree == "#2" and chord.has_major_third and 3 not in tones:
+            return "flat third"  # spelled by where it goes, and heard as the blue third that it is
         if degree == "2" and 2 in tones and not {3, 4} & tones:
             return "second"
     found = _DEGREE.fullmatch(degree)

@@ -44,17 +44,17 @@ def exempt(at: Moment) -> bool:
     something near it must make it idiomatic: a half step out of it, or into it and a third down (3 b3 1)
     or a step up from there; another blue note within the bar (the minor pentatonic at work); for the flat
     seventh of the key the tonic beside it (the mixolydian turn); for the flat third over a dominant
-    seventh the fall to the root (5 b3 1).
+    seventh the fall to the root (5 b3 1). A repeated note goes where its last repetition goes.
     """
     setting = at.setting
     if not setting.blues:
         return False
     above_tonic = (at.pitch - setting.tonic) % 12
     above_root = (at.pitch - at.over.root) % 12
-    onward = at.ends_phrase or at.rise_out in ONWARD
-    contact = abs(at.rise_out) == 1 or (abs(at.rise_in) == 1 and onward)
+    come, onward = at.come, at.onward
+    contact = abs(onward) == 1 or (abs(come) == 1 and (at.ends_phrase or onward in ONWARD))
     if above_tonic == 6:
-        near = abs(at.rise_in) == 1
+        near = abs(come) == 1
         if setting.blues > 1:
             return contact or near or _company(at)
         return contact or (near and _company(at))
@@ -62,9 +62,9 @@ def exempt(at: Moment) -> bool:
         return False
     if setting.blues > 1 or contact:
         return True
-    if above_tonic == 10 and (at.rise_in == -2 or at.rise_out == 2):
+    if above_tonic == 10 and (come == -2 or onward == 2):
         return True
-    if above_root == 3 and at.over.dominant and at.rise_out == -3:
+    if above_root == 3 and at.over.dominant and onward == -3:
         return True
     return _company(at)
 

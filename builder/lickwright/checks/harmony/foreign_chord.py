@@ -103,7 +103,7 @@ RULE = Rule(
         Example("key: A major\n\nG | 4:0 - 3:0 - 2:0 - 3:0 -\nA | 3:2 - 2:2 - 1:0 - 3:2 -"),
     ),
     bad=(
-        Example("key: A major\n\nBb | 1:0 - 2:3 - 2:0 - 3:1 -\nA | 3:2 - - - - - - -", marks=("Bb",)),
+        Example("key: A major\n\nBb | 1:0 - 2:3 - 2:0 - 3:2 -\nA | 3:2 - - - - - - -", marks=("Bb",)),
         Example("key: C major\n\nF#maj7 | 4:4 - 3:3 - 2:2 - 1:1 -\nC | 1:0 - - - - - - -", marks=("F#maj7",)),
     ),
     run=run,

@@ -8,7 +8,7 @@ from typing import Literal, TypeVar
 
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import AddressRange
-from lickwright.model.blocks import Block, Chorus, Lick, Progression
+from lickwright.model.blocks import Block, Chorus, Lick, Progression, ScaleBlock
 from lickwright.model.fields import Feel, Provenance, Tempo
 from lickwright.model.place import place
 from lickwright.model.signature import Signature
@@ -151,6 +151,11 @@ class Course:
     def choruses(self) -> dict[str, Chorus]:
         """The choruses by name; the first of a name counts."""
         return _by_name(block for block in self.blocks if isinstance(block, Chorus))
+
+    @property
+    def scales(self) -> dict[str, ScaleBlock]:
+        """The scales by name; the first of a name counts."""
+        return _by_name(block for block in self.blocks if isinstance(block, ScaleBlock))
 
 
 def _by_name(blocks: Iterable[_Named]) -> dict[str, _Named]:

@@ -307,7 +307,7 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A lick, excerpt, chorus or variation, ready for every consumer.
+    """A lick, excerpt, chorus, variation or fingered scale, ready for every consumer.
 
     Attributes:
         name: Unique in the course; an excerpt's is its lick's with a number.
@@ -319,7 +319,7 @@ class Piece:
     """
 
     name: str
-    kind: Literal["lick", "excerpt", "chorus"]
+    kind: Literal["lick", "excerpt", "chorus", "scale"]
     title: str
     music: Music
     feel: Feel

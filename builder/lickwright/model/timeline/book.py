@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from lickwright.findings import Finding
-from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock
+from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock, ScaleBlock
 from lickwright.model.course import Course, Lesson, LickLink
 from lickwright.model.music import Piece
 from lickwright.model.timeline.chorus import resolve_chorus
@@ -13,6 +13,7 @@ from lickwright.model.timeline.excerpt import has_part, resolve_excerpt
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, resolve_progression
 from lickwright.model.timeline.licks import LickResolver
+from lickwright.model.timeline.scale import resolve_scale
 from lickwright.model.timeline.wording import Names, missing_part
 
 
@@ -30,7 +31,7 @@ class Book:
     """A course's music.
 
     Attributes:
-        placed: Licks, choruses and excerpts in the order of study (drafts last).
+        placed: Licks, choruses, scales and excerpts in the order of study (drafts last).
         grids: Progressions in the order of study.
     """
 
@@ -78,6 +79,12 @@ def resolve(course: Course) -> tuple[Book, tuple[Finding, ...]]:
         findings += faults
         if piece is not None:
             pieces.setdefault(chorus.name, piece)
+    for block in course.scales.values():
+        faults = Faults(block.name)
+        piece = resolve_scale(block, course.settings, faults)
+        findings += faults
+        if piece is not None:
+            pieces.setdefault(block.name, piece)
     placed = [
         placed for lesson in (*course.lessons, *course.drafts) for placed in _place(lesson, pieces, findings)
     ]
@@ -111,7 +118,7 @@ def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) ->
     for place in lesson.blocks:
         block = place.block
         piece: Piece | None = None
-        if isinstance(block, Lick | Chorus):
+        if isinstance(block, Lick | Chorus | ScaleBlock):
             piece = pieces.get(block.name)
             piece = piece if piece is not None and piece.span == block.span else None
         elif isinstance(block, NeckBlock):

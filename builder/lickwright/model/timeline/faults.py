@@ -23,6 +23,8 @@ syntax/string | error | A string that the guitar does not have
 syntax/join | error | A hammer-on, pull-off or slide that does not stand between two sounds
 syntax/late-bend | error | A late bend or release on a string that is not sounding
 hands/late-bend-direction | error | A late bend that does not go up, or a release that does not come down
+hands/scale | error | A scale that cannot be fingered as it is asked for
+open-strings/scale | note | A scale that does not ring over the open strings
 hands/join-stands-still | error | A join after which no string has moved
 harmony/over-repeat | error | A repeated bar that meets two different chords
 harmony/chord-disagrees | error | A margin that names another chord than the progression

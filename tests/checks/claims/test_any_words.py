@@ -30,12 +30,14 @@ finger thumb index slide hammer-on pull-off whole-step bend bend it up to the ro
 release vibrato harmonic upstroke all down alternate picking four bars five notes three hammers two
 beats chromatic major pentatonic blues scale arpeggio sixths an octave bar 2 V chord four chord key
 of A capo 3 G shapes sounds in B every open string belongs to rings ringing same as moved up two
-frets , . : ? é 7 th
+frets begins on starting with ends on descends climbs falls to walks up first ending second bar
+triplets sixteenths in open G tuning drop D tuned to has seven notes except in the key of from bar 9
+is over A flat seven A major chord later 9th flat 9 sixths up a half step frets , . : ? é 7 th
 """
 ADDRESSES = (
     "", "@1", "@2", "@1.1", "@1.2", "@1.1-1.3", "@1.2-2.1", "@low1.1", "@low1", "@0", "@9", "@1-2", "@2.1",
 )  # fmt: skip
-LICKS = ("walk", "bend", "pairs", "thumb", "chime", "walk-in-b", "none")
+LICKS = ("walk", "bend", "pairs", "thumb", "chime", "walk-in-b", "round", "none")
 
 
 @lru_cache(maxsize=1)

@@ -37,7 +37,7 @@ _VERB = (
 
 _EITHER = re.compile(
     rf"A (?:{_SIGN} {_NUMBER}|{_SIZE}(?: {_NUMBER}| {_THING}|[ -]pentatonic)|{_THING}"
-    rf"|{_SIGN} (?:{_SIZE} )?{_THING})"
+    rf"|{_SIGN} (?:{_SIZE} )?{_THING}|{NOTE}(?! [A-G]\b))"
 )
 _INTERVAL = re.compile(rf"A {_SIZE} (?:second|third|sixth|tenth)\b")
 _NAMED = re.compile(rf"A (?:{SYMBOL}|{NOTE}(?: {_SIZE})?[ -](?:{_NUMBER}|{_THING}|note\b))")

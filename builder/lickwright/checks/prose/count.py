@@ -85,7 +85,8 @@ def count(unit: str, notes: Pointed) -> tuple[int, ...]:
 
 def _beats(notes: Pointed) -> tuple[int, ...]:
     if notes.at is None or notes.at.whole_bars:
-        return ()
+        beats = sum((bar.length / bar.meter.beat for bar in notes.bars), Fraction(0))
+        return (int(beats),) if beats >= 1 else ()
     first, last = notes.heard[0], notes.heard[-1]
     bars = notes.subject.piece.music.bars[first.index : last.index]
     span = sum((bar.length for bar in bars), Fraction(0)) + last.sound.onset + last.sound.duration

@@ -12,10 +12,12 @@ What to do: count again, or say what it counts from: ``of A7``, ``of the key``.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.harmony import chord_of, degree_classes, key_classes
 from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.matching import Test, find_missing
 from lickwright.checks.claims.pointed import Heard, Pointed, pitch_classes
 from lickwright.checks.claims.saying import say_notes, say_place
@@ -70,7 +72,7 @@ def _fits(claim: Claim, term: Term, notes: Pointed, heard: Heard, pitch: int) ->
     if about is not None and isinstance(about.value, Key):
         return pitch in key_classes(degree, about.value)
     if about is None and _of_key(claim):
-        return pitch in key_classes(degree, key)
+        return any(pitch in key_classes(degree, k) for k in (key, *_keys_named(claim, degree)))
     chords = notes.chords(heard) if about is None else chord_of(about, notes.harmony)
     if about is None and _OF_OTHER.match(claim.link.passage.text, claim.terms[-1].end):
         chords = notes.around
@@ -84,6 +86,12 @@ def _of_key(claim: Claim) -> bool:
     degree = claim.terms[0].value
     named = isinstance(degree, Degree) and degree.of == "key"
     return named or _OF_KEY.match(claim.link.passage.text, claim.terms[-1].end) is not None
+
+
+def _keys_named(claim: Claim, degree: Degree) -> Iterator[Key]:
+    """The keys that the sentence names, for a tonic or a leading note: it ``comes from D major``."""
+    if degree.of == "key":
+        yield from (t.value for t in find_terms(claim.link.sentence) if isinstance(t.value, Key))
 
 
 def _another_reading(claim: Claim, notes: Pointed) -> Verdict | None:

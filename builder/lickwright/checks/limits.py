@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import Literal
 
 from lickwright.instrument.hand import REACHES, WIDEST
 
@@ -57,6 +58,8 @@ shift-query | 1200 | mm a second | hands/shift | The hand along the neck, above 
 threshold)
 shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above which it is an error; a \
 slide is left alone up to it (own threshold)
+reach-passing | 1.25 | times | hands/needless-shift | How much farther two fingers reach one after the other \
+than held together (own threshold)
 position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, above \
 which it is a query (own threshold)
 cascade-open | 0.25 | share of the notes | open-strings/cascade | On open strings in a cascade, below which \
@@ -94,17 +97,26 @@ def _read_row(row: str) -> Limit:
     return Limit(name, float(value), unit, rule, meaning)
 
 
+def limit_name(finger: int, other: int, kind: Literal["query", "error"]) -> str:
+    """The limit that bounds the reach of two different fingers, in either order."""
+    first, last = sorted((finger, other))
+    return f"stretch-{kind}" if REACHES[first, last] is WIDEST else f"reach-{first}-{last}-{kind}"
+
+
 def _stretches() -> Iterator[Limit]:
     """The reach of the hand, in the table of the instrument."""
     rule = "hands/stretch"
     for fingers, reach in REACHES.items():
         whole = reach is WIDEST
         first, last = fingers
-        name = "stretch" if whole else f"reach-{first}-{last}"
         what = "between fretted notes that sound together" if whole else f"of fingers {first} and {last}"
-        for kind, value in (("query", reach.comfortable), ("error", reach.possible)):
+        bounds: tuple[tuple[Literal["query", "error"], float], ...] = (
+            ("query", reach.comfortable),
+            ("error", reach.possible),
+        )
+        for kind, value in bounds:
             meaning = f"Reach {what}, above which it is {'a query' if kind == 'query' else 'an error'}"
-            yield Limit(f"{name}-{kind}", value, "mm", rule, f"{meaning} (own threshold)")
+            yield Limit(limit_name(*fingers, kind), value, "mm", rule, f"{meaning} (own threshold)")
 
 
 LIMITS: Mapping[str, Limit] = MappingProxyType(

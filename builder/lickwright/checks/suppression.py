@@ -79,7 +79,7 @@ hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide N
 hands/open-string | sound | hands/bend-reach
 hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | NOTES witness/*
-hands/slide | sound | hands/finger
+hands/slide | sound | hands/finger hands/needless-shift
 syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
@@ -92,12 +92,13 @@ open-strings/chromatic | bar | open-strings/clash
 harmony/unexplained | sound | open-strings/chromatic open-strings/clash
 hands/contradiction | sound | hands/falling-hammer hands/rising-pull hands/slide hands/open-string
 hands/range | sound | hands/shift hands/slur-reach hands/bend-reach
-hands/slur-reach | sound | hands/stretch hands/shift
-hands/stretch | sound | hands/finger hands/ringing-finger hands/shift
-hands/finger | sound | hands/ringing-finger
-hands/rising-pull | sound | hands/finger hands/slur-reach
-hands/falling-hammer | sound | hands/finger hands/slur-reach
-syntax/row-count | bar | hands/ringing-finger hands/position
+hands/slur-reach | sound | hands/stretch hands/shift hands/needless-shift
+hands/stretch | sound | hands/finger hands/ringing-finger hands/shift hands/needless-shift
+hands/finger | sound | hands/ringing-finger hands/needless-shift
+hands/ringing-finger | sound | hands/needless-shift
+hands/rising-pull | sound | hands/finger hands/slur-reach hands/needless-shift
+hands/falling-hammer | sound | hands/finger hands/slur-reach hands/needless-shift
+syntax/row-count | bar | hands/ringing-finger hands/needless-shift hands/position
 syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/*
 picking/stroke-on-slur | piece | picking/alternate picking/pendulum picking/economy
 picking/claim | piece | picking/alternate picking/pendulum picking/economy

@@ -2,8 +2,8 @@
 
 ``0`` is the open string: it stands under no fretted note, and no finger stands under an open one. One
 finger holds several strings at one fret (a barre), never two frets at once, and no string under the barre
-sounds lower. Of notes held together the lower finger has the lower fret. A hammer-on or a pull-off
-needs two fingers, the higher one on the higher fret.
+sounds lower. Of notes that sound together, in one voice or in two, the lower finger has the lower fret. A
+hammer-on or a pull-off needs two fingers, the higher one on the higher fret.
 
 Why it matters: the row is what a beginner's hand follows; one entry that contradicts its note makes the
 whole row doubtful.
@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strings import Lead
+from lickwright.checks.strings import Held, Lead, overlap
 from lickwright.checks.subject import Subject, Written
 from lickwright.checks.wording import note_text
 from lickwright.findings import Label
@@ -29,12 +29,14 @@ WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
 
 
 def run(subject: Subject) -> Iterator[Finding]:
-    """Look at every note with a finger, at its fellows in the sound, then at slurs."""
+    """Look at every note with a finger, at its fellows in the sound and outside of it, then at slurs."""
     fingered = False
     for written in subject.tones:
         if written.tone.finger is not None:
             fingered = True
             yield from _look(subject, written)
+    if fingered and overlap(subject.piece.music):
+        yield from _look_across(subject)
     if fingered:
         for lead in subject.leads:
             yield from _look_at_slur(subject, lead)
@@ -63,6 +65,25 @@ def _look(subject: Subject, written: Written) -> Iterator[Finding]:
             if said is not None:
                 yield _report(subject, written, *said, Label(other.span, "the other note"))
                 return
+
+
+def _look_across(subject: Subject) -> Iterator[Finding]:
+    """Look at what begins while another sound is held; a finger that is taken away has a rule of its own."""
+    sounding: list[Held] = []
+    for held in subject.held:
+        tone = held.tone
+        if tone.finger not in FINGERS or not _is_held(tone) or tone.tied:
+            continue
+        sounding = [
+            other for other in sounding if other.end > held.start and other.tone.string != tone.string
+        ]
+        for other in sounding:
+            taken = other.start < held.start and other.tone.finger == tone.finger
+            said = None if taken or other.sound is held.sound else _clash(other.tone, tone)
+            if said is not None:
+                yield _report(subject, held, *said, Label(other.tone.span, "the other note"))
+                break
+        sounding.append(held)
 
 
 def _is_held(tone: Tone) -> bool:
@@ -133,15 +154,9 @@ def _look_at_slur(subject: Subject, lead: Lead) -> Iterator[Finding]:
     )
 
 
-def _report(subject: Subject, written: Written, message: str, hint: str, *labels: Label) -> Finding:
-    return subject.report(
-        RULE,
-        message,
-        written.tone.span,
-        written.sound.address,
-        labels=(*labels, *written.label("lh")),
-        help=hint,
-    )
+def _report(subject: Subject, at: Written | Held, message: str, hint: str, *labels: Label) -> Finding:
+    rows = tuple(Label(span, "the lh row") for kind, span in at.sound.entries if kind == "lh")
+    return subject.report(RULE, message, at.tone.span, at.sound.address, labels=(*labels, *rows), help=hint)
 
 
 RULE = Rule(
@@ -154,6 +169,7 @@ RULE = Rule(
     ),
     good=(
         Example("A | 5:0 - 4:2+3:2 - 2:2 - - -\n  lh | 0 11 2"),
+        Example("A | 1:5 - 1:4 - 1:0 - - -\n   lh | 4 3 0\n   low | 4:2 - - - 5:0 - - -\n   lh | 1 0"),
         Example("A | 5:0+4:2+3:2+2:2+1:0 - - - 3:2 h 3:4 p 3:2 -\n  lh | 02130 1 3 1"),
     ),
     bad=(
@@ -162,6 +178,9 @@ RULE = Rule(
         Example("A | 5:4+4:2 - - - 5:0 - - -\n  lh | 11 0", marks=("4:2",)),
         Example("A | 3:6+2:5 - - - 5:0 - - -\n  lh | 12 0", marks=("2:5",)),
         Example("A7 | 4:2+3:0+2:2 - - - 5:0 - - -\n  lh | 101 0", marks=("2:2",)),
+        Example(
+            "A | 1:5 - - - 1:0 - - -\n   lh | 1 0\n   low | 4:4 - - - 5:0 - - -\n   lh | 3 0", marks=("4:4",)
+        ),
         Example("A | 4:2 h 4:4 - - 5:0 - - -\n  lh | 1 1 0", marks=("4:4",)),
         Example("A | 4:4 p 4:2 - - 5:0 - - -\n  lh | 1 3 0", marks=("4:2",)),
     ),

@@ -1,0 +1,106 @@
+"""Fingers of the fretting hand: rows that a teacher wrote, with slips planted in them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from proofroom import Proofroom, told
+
+from lickwright.checks.hands import finger, needless_shift, ringing_finger, slide
+from lickwright.checks.limits import set_limits
+from lickwright.checks.subject import Subject, Written
+from lickwright.checks.trial import put_tone
+from lickwright.model.music import Piece
+from lickwright.model.timeline import resolve
+from lickwright.reading.course import read_course
+
+CONTENT = Path(__file__).parents[2] / "content"
+RULES = (needless_shift, finger, ringing_finger, slide)
+LIMITS = set_limits(())
+FINGERS = "1234"
+
+
+def _found(piece: Piece) -> int:
+    subject = Subject(piece, LIMITS)
+    return sum(1 for rule in RULES for _ in rule.run(subject))
+
+
+def _put(piece: Piece, *changes: tuple[Written, str]) -> Piece:
+    for written, number in changes:
+        tone = replace(written.tone, finger=number)
+        piece = put_tone(piece, written.sound.address, written.index, tone)
+    return piece
+
+
+def _plant(piece: Piece) -> Iterator[tuple[str, Piece]]:
+    fingered = [w for w in Subject(piece, LIMITS).tones if w.tone.finger in tuple(FINGERS) and w.tone.fret]
+    row = [written.tone.finger or "" for written in fingered]
+    for number in FINGERS:
+        if set(row) - {number}:
+            yield "all one finger", _put(piece, *((written, number) for written in fingered))
+    for shifted in (row[1:] + row[:1], row[-1:] + row[:-1]):
+        if shifted != row:
+            yield "the row shifted by one", _put(piece, *zip(fingered, shifted, strict=True))
+    for a, b in pairwise(fingered):
+        if row and a.tone.finger != b.tone.finger and a.tone.fret != b.tone.fret and a.sound is not b.sound:
+            yield "two exchanged", _put(piece, (a, b.tone.finger or ""), (b, a.tone.finger or ""))
+
+
+@pytest.fixture(scope="module")
+def licks() -> list[Piece]:
+    course, _ = read_course(CONTENT)
+    assert course is not None
+    book, _ = resolve(course)
+    return [piece for piece in book.pieces if piece.kind == "lick" and not piece.of]
+
+
+def test_slips_planted_in_the_rows_of_the_demo_are_found(licks: list[Piece]) -> None:
+    """As they stand nothing is found; all one finger, a row that has slipped, two exchanged mostly are.
+
+    What is left are rows in which every note stands alone between open strings, and neighbours at one
+    beat's distance, where the hand has time for anything.
+    """
+    planted: Counter[str] = Counter()
+    found: Counter[str] = Counter()
+    for piece in licks:
+        assert _found(piece) == 0, piece.name
+        for kind, slipped in _plant(piece):
+            planted[kind] += 1
+            found[kind] += _found(slipped) > 0
+    share = {kind: found[kind] / planted[kind] for kind in planted}
+    assert min(planted.values()) > 80
+    assert share["all one finger"] > 0.85
+    assert share["the row shifted by one"] > 0.85
+    assert share["two exchanged"] > 0.8
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "N.C. | 1:5 1:6 1:7 1:8 1:9 1:10 - -\n  lh | 1 2 1 2 3 4",  # a shift that the tenth fret asks for
+        "N.C. | 3:5 - 3:7 - 3:8 - - -\n  lh | 1 3 3",  # a quarter each: time enough for one shift
+        "N.C. | 3:7b9 2:5 3:7 - 3:5 - - -\n  lh | 3 1 3 1",
+        "N.C. | 4:2 4:4 3:0 3:2 3:4 2:0 - -\n  lh | 1 3 0 2 4 0",
+        "N.C. | 2:3 2:2 3:2 - 2:3 - - -\n  lh | 2 2 1 2",  # side by side on the second fret
+        (
+            "position: 5 (bar 1), 4 (bar 2)\n\nN.C. | 1:0 - - - - - 3:5 4:7\n  lh | 0 1 3\n"
+            "  | 4:6 3:7 3:4 - - - - -\n  lh | 3 4 1"
+        ),
+        "N.C. | 3:6+2:5 3:7+2:7 3:9+2:8 - - - - -\n  lh | 21 34 21",
+    ],
+)
+def test_idioms_stand(room: Proofroom, row: str) -> None:
+    """Guide fingers, bends, open strings, chords and stated positions are left alone."""
+    assert told(room.prove(row)) == []
+
+
+def test_both_voices_are_one_hand(room: Proofroom) -> None:
+    """The first finger in the upper voice cannot lie above the third in the lower."""
+    text = "A | {}:5 - - - 1:0 - - -\n   lh | 1 0\n   low | 4:{} - - - 5:0 - - -\n   lh | 3 0"
+    assert told(room.prove(text.format(1, 4))) == [("hands/finger", "4:4")]
+    assert told(room.prove(text.format(1, 7))) == []

@@ -28,8 +28,9 @@ if TYPE_CHECKING:
     from lickwright.text import Span
     from lickwright.theory.key import Key
 
+_EIGHTH = Fraction(1, 2)
 _A_BAR = 8
-_MINOR_THIRD, _DIMINISHED_FIFTH, _FIFTH = 3, 6, 7
+_MINOR_THIRD, _MAJOR_THIRD, _DIMINISHED_FIFTH, _FIFTH = 3, 4, 6, 7
 
 
 def resolve_scale(block: ScaleBlock, settings: Settings, faults: Faults) -> Piece | None:
@@ -60,7 +61,7 @@ def resolve_scale(block: ScaleBlock, settings: Settings, faults: Faults) -> Piec
     if block.open_strings and fingered.way == "plain":
         faults.add(
             "open-strings/scale",
-            f"{scale.display} does not ring here: too many neighbours would share a string or lie beyond the hand",
+            f"{scale.display} does not ring here: neighbours would share a string or lie beyond the hand",
             _place(block, "open strings"),
             help="It is shown in plain position; other ends may ring",
         )
@@ -88,7 +89,7 @@ def _lick(block: ScaleBlock, scale: Scale, fingered: Fingered) -> Lick:
         tuple(bars),
         title=block.title or scale.display,
         key=_key(scale),
-        step=Fraction(1, 8),
+        step=_EIGHTH,
         tempo=block.tempo,
         feel="straight",
         stets=block.stets,
@@ -106,17 +107,19 @@ def _slots(steps: Sequence[Step], *, opens: bool, closes: bool) -> tuple[Slot, .
 
 def _key(scale: Scale) -> Key | None:
     """The key a scale is written in: its own, else major or minor on its tonic."""
-    kind = scale.kind if parse_key(scale.name) else "minor" if _MINOR_THIRD in _steps(scale) else "major"
+    kind = scale.kind if parse_key(scale.name) else "minor" if _is_minor(scale) else "major"
     return parse_key(f"{scale.tonic} {kind}")
 
 
 def _chord(scale: Scale) -> Chord:
     """The triad on its tonic."""
     steps = _steps(scale)
-    if _MINOR_THIRD not in steps or scale.kind == "major blues":
-        return Chord.of(str(scale.tonic), "major")
     diminished = _FIFTH not in steps and _DIMINISHED_FIFTH in steps
-    return Chord.of(str(scale.tonic), "dim" if diminished else "m")
+    return Chord.of(str(scale.tonic), ("dim" if diminished else "m") if _is_minor(scale) else "major")
+
+
+def _is_minor(scale: Scale) -> bool:
+    return _MINOR_THIRD in (steps := _steps(scale)) and _MAJOR_THIRD not in steps
 
 
 def _steps(scale: Scale) -> set[int]:

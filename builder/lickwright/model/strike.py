@@ -96,11 +96,8 @@ class Note:
     @property
     def fret(self) -> int | None:
         """The fret held, 0 for an open string; None for dead and late notes."""
-        match self.head:
-            case Fretted(fret) | Tapped(fret) | Hammered(fret) | Harmonic(fret, _):
-                return fret
-            case _:
-                return None
+        fret: int | None = getattr(self.head, "fret", None)
+        return fret
 
 
 @dataclass(frozen=True, slots=True)

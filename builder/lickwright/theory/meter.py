@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 
 _IRREGULAR: dict[int, tuple[int, ...]] = {
     1: (1,),
@@ -47,7 +47,7 @@ class Meter:
     @property
     def length(self) -> Fraction:
         """Length of the bar."""
-        return Fraction(4 * self.count, self.unit)
+        return _quarters(4 * self.count, self.unit)
 
     @property
     def is_compound(self) -> bool:
@@ -57,7 +57,7 @@ class Meter:
     @property
     def beat(self) -> Fraction:
         """Length of the beat."""
-        return Fraction(12 if self.is_compound else 4, self.unit)
+        return _quarters(12 if self.is_compound else 4, self.unit)
 
     @property
     def beats(self) -> int:
@@ -75,10 +75,16 @@ class Meter:
         Args:
             offset: From the bar line; beyond the bar it is taken round.
         """
-        return _weight(self, offset % self.length)
+        return _weight(self, offset)
 
     def __str__(self) -> str:
         return f"{self.count}/{self.unit}"
+
+
+@cache
+def _quarters(number: int, unit: int) -> Fraction:
+    """A fraction of a meter; remembered, for making fractions is slow."""
+    return Fraction(number, unit)
 
 
 @lru_cache(maxsize=128)
@@ -89,7 +95,8 @@ def _groups(meter: Meter) -> tuple[Fraction, ...]:
 
 
 @lru_cache(maxsize=4096)
-def _weight(meter: Meter, place: Fraction) -> int:
+def _weight(meter: Meter, offset: Fraction) -> int:
+    place = offset % meter.length
     if place == 0:
         return 4
     if meter.beats % 2 == 0 and meter.length >= 4 and place * 2 == meter.length:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 from lickwright.model.slots import Join
 from lickwright.model.strike import Dead
@@ -13,10 +14,14 @@ from lickwright.model.strike import Dead
 
 @dataclass(slots=True)
 class Draft:
-    """A sound while its holds are still coming in."""
+    """A sound while its holds are still coming in.
 
-    sound: Sound
-    bar: int
+    Attributes:
+        make: Makes it, told what is not known before its bar ends: its tones, its duration, what rows say.
+    """
+
+    address: Address
+    make: Callable[..., Sound]
     tones: list[Tone]
     length: Fraction
     carried: dict[int, tuple[Draft, int]] = field(default_factory=dict)

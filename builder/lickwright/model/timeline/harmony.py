@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from lickwright.model.bar import Margin, MarginChord
 from lickwright.model.blocks import Progression, title_of
@@ -64,16 +65,20 @@ def place_chords(chords: Sequence[MarginChord], meter: Meter, offset: Fraction, 
         offset: Where in a whole bar this one begins (a pickup).
         length: Of the bar, in quarters; chords that would stand after it are left out.
     """
-    beats = meter.length / meter.beat
-    share = beats / len(chords) if chords else Fraction(0)
     placed = []
     for index, chord in enumerate(chords):
-        beat = Fraction(chord.beat - 1) if chord.beat is not None else index * share
-        onset = (beat + (Fraction(1, 2) if chord.half else 0)) * meter.beat
-        onset = max(onset - offset, Fraction(0))
+        onset = _onset(meter, chord.beat, index, len(chords), half=chord.half)
+        onset = max(onset - offset, Fraction(0)) if offset else onset
         if onset < length or index == 0:
             placed.append(ChordAt(onset, chord.symbol, stop=chord.stop, pushed=chord.half, span=chord.span))
     return tuple(placed)
+
+
+@lru_cache(maxsize=1024)
+def _onset(meter: Meter, beat: int | None, index: int, count: int, *, half: bool) -> Fraction:
+    """Quarters from the bar line to a chord, one of so many; remembered, as most stand alike."""
+    beats = Fraction(meter.beats * index, count) if beat is None else beat - 1
+    return (beats + (Fraction(1, 2) if half else 0)) * meter.beat
 
 
 def carried(chords: Chords, before: ChordSymbol | None, span: Span) -> Chords:

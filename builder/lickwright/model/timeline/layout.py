@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import Address
@@ -110,14 +111,19 @@ class VoiceLayout:
         elements: list[Element] = []
         steps: list[tuple[Fraction, Span]] = []
         done = 0
+        onset = self._steps(0)
+        time = self._time(onset)
         for slot in voice.slots:
             shares = shares_of(slot)
-            onset, length, end = self._steps(done), self._steps(shares), self._steps(done + shares)
-            share = Share(onset, length, length, self._time(onset), self._time(end))
+            end, until = onset, time
             if shares:
+                done += shares
+                end = self._steps(done)
+                until = self._time(end)
                 steps.append((onset, slot.span))
-            self._slot(slot, share, elements)
-            done += shares
+            length = self._steps(shares)
+            self._slot(slot, Share(onset, length, length, time, until), elements)
+            onset, time = end, until
         return frame, elements, self._drafts[first:], self._steps(done), steps
 
     def _steps(self, number: int) -> Fraction:
@@ -162,6 +168,8 @@ class VoiceLayout:
             self._brackets.append((slot.kind, slot.fret or 0))
 
     def _bracket(self, kind: BracketKind) -> int | None:
+        if not self._brackets:
+            return None
         return next((number for open_kind, number in reversed(self._brackets) if open_kind is kind), None)
 
     def _group(self, group: Group, share: Share, into: list[Element]) -> None:
@@ -196,14 +204,15 @@ class VoiceLayout:
     def _lengthen(self, share: Share, into: list[Element]) -> None:
         last = into[-1]
         assert isinstance(last, Value)
-        into[-1] = replace(last, duration=last.duration + share.length, until=share.until)
+        duration = last.duration + share.length
+        into[-1] = Value(last.onset, duration, last.time, share.until, last.sound, last.tied, last.span)
 
     def _rest(self, slot: Rest | Hold, share: Share, into: list[Element]) -> None:
         if into and isinstance(into[-1], Value) and into[-1].sound is None:
             self._lengthen(share, into)
         else:
             self._value(share, slot.span, into, None, tied=False)
-        self._state = replace(self._state, last=None, resting=True)
+        self._state.last, self._state.resting = None, True
         self._refuse_join("a rest")
 
     def _hold(self, slot: Hold, share: Share, into: list[Element]) -> None:
@@ -218,12 +227,12 @@ class VoiceLayout:
             )
         if last is None or last.is_dead:
             if last is not None:
-                self._state = replace(self._state, pending=None)
+                self._state.pending = None
             self._rest(slot, share, into)
             return
         if not self._again:  # a second ending's hold is not part of the first time through
             last.length += share.length
-        address = last.sound.address
+        address = last.address
         if into and isinstance(into[-1], Value) and into[-1].sound == address:
             self._lengthen(share, into)
         else:
@@ -259,12 +268,11 @@ class VoiceLayout:
         if pending is not None:
             tones = join(tones, pending.kind, sounding)
             self._check_moves(tones, pending, sounding, address)
-        sound = Sound(
+        make = partial(
+            Sound,
             address,
             share.onset,
-            share.length,
-            share.time,
-            (),
+            time=share.time,
             joined=pending.kind if pending else None,
             grace=self._graces(tones, grace_lead),
             slide_in=strike.slide_in,
@@ -277,7 +285,7 @@ class VoiceLayout:
             position=self._bracket(BracketKind.POSITION),
             span=strike.span,
         )
-        draft = Draft(sound, self._frame.number, list(tones), share.length)
+        draft = Draft(address, make, list(tones), share.length)
         if (
             before is not None
             and (pending is not None or late)

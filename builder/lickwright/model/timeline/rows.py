@@ -48,4 +48,4 @@ def _told(draft: Draft, entries: Sequence[tuple[str, Entry]]) -> Sound:
     whole["tones"] = tuple(
         replace(tone, **told) if told else tone for tone, told in zip(draft.tones, tones, strict=True)
     )
-    return replace(draft.sound, **whole)
+    return draft.make(**whole)

@@ -8,6 +8,7 @@ stay as written.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 from lickwright.theory.meter import Meter
 
@@ -32,6 +33,7 @@ def swings(feel: str, meter: Meter) -> bool:
     return feel == "shuffle" and not meter.is_compound
 
 
+@lru_cache(maxsize=4096)
 def played(offset: Fraction, base: Fraction, *, swung: bool) -> Fraction:
     """Return how long after the start of its bar a written place is played.
 

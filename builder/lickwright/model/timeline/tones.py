@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
 from lickwright.instrument.guitar import Guitar
 from lickwright.instrument.harmonics import node
@@ -50,16 +51,24 @@ def _known(guitar: Guitar, note: Note, path: tuple[Fraction, ...]) -> tuple[Frac
     return path if 1 <= note.string <= guitar.tuning.count else ()
 
 
+@cache
+def _whole(number: int) -> Fraction:
+    """A number as a fraction; remembered, for making fractions is slow."""
+    return Fraction(number)
+
+
 def _pitch(guitar: Guitar, string: int, fret: Fraction) -> Fraction:
-    if not 1 <= string <= guitar.tuning.count:
-        return fret
-    return guitar.midi(string, 0) + fret
+    return _open(guitar, string) + fret
+
+
+def _open(guitar: Guitar, string: int) -> int:
+    return guitar.midi(string, 0) if 1 <= string <= guitar.tuning.count else 0
 
 
 def _path(note: Note, guitar: Guitar) -> tuple[Fraction, ...]:
     if isinstance(note.head, Dead) or note.fret is None:
         return ()
-    start = _pitch(guitar, note.string, Fraction(note.fret))
+    start = _whole(_open(guitar, note.string) + note.fret)
     if isinstance(note.head, Harmonic):
         harmonic = node(note.head.touch, note.head.fret)
         start += harmonic.semitones if harmonic else 0

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
 from proofroom import MANIFEST, Proofroom, only, told
 
 from lickwright.checks.rule import Example
@@ -82,6 +83,23 @@ def test_promises_wait_for_blocks_that_cannot_be_read(room: Proofroom) -> None:
     assert [rule for rule, _ in told(lost)] == ["course/unknown-lick"]
     short = room.prove(Example(one, course=course))
     assert [rule for rule, _ in told(short)] == ["course/promise"]
+
+
+@pytest.mark.parametrize(
+    ("promise", "lick", "rule"),
+    [
+        ("bars = 3", "\nA 5:0 - 5:4 - 4:2 - 3:2 -", "syntax/bar-line"),
+        ("keys = 2", "key: H major\n", "syntax/field-value"),
+        ("tunings = 2", "tuning: D A D G B Q\n", "syntax/field-value"),
+        ("techniques = 1", "\nA | 5:0 H 5:4 - 4:2 - 3:2 -", "syntax/habit"),
+    ],
+)
+def test_a_promise_waits_for_what_cannot_be_read(room: Proofroom, promise: str, lick: str, rule: str) -> None:
+    """What is not read cannot be counted: the number would be wrong, and no other is told to be written."""
+    course = MANIFEST.format(style="country") + f"\n[promises]\n{promise}\n"
+    one = "```lick one\n\nA | 5:0 - 5:4 - 4:2 - 3:2 -\n```\n\n"
+    two = f"```lick two\n{lick}\nA | 5:4 - 5:0 - 3:2 - 4:2 -\n```\n"
+    assert {name for name, _ in told(room.prove(Example(one + two, course=course)))} == {rule}
 
 
 def test_degrees_are_judged_over_the_licks_own_chords(room: Proofroom) -> None:

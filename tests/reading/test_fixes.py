@@ -5,7 +5,10 @@ from __future__ import annotations
 import pytest
 
 from lickwright.findings import Finding
+from lickwright.reading.fields import OF_THE_COURSE
 from lickwright.reading.lesson import read_lesson
+from lickwright.reading.lick import FIELDS
+from lickwright.reading.manifest_keys import SECTIONS
 from lickwright.text import Source
 
 FIXED = [
@@ -27,6 +30,12 @@ FIXED = [
     ("A | Ring[ 4:4 ]", "A | ring[ 4:4 ]"),
     ("A | ring[ 4:2 ring[ 4:4 ]", "A | ring[ 4:2 ] ring[ 4:4 ]"),
     ("A | 5:0 |", "A | 5:0 "),
+    ("A | mute[ 5:0 5:2", "A | mute[ 5:0 5:2 ]"),
+    ("A | 5:0 ring[ 5:2 - ; to here", "A | 5:0 ring[ 5:2 - ] ; to here"),
+    ("A | 5:0 mute[\nA | 5:2 5:4\nA | 5:0", "A | 5:0 mute[\nA | 5:2 5:4 ]\nA | 5:0"),
+    ("A | mute 5:0 5:2 ] 5:4", "A | mute[ 5:0 5:2 ] 5:4"),
+    ("A | ring 5:0 5:2 ]\n  lh | 0 2", "A | ring[ 5:0 5:2 ]\n  lh | 0 2"),
+    ("A | PM 5:0 5:2 ]", "A | mute[ 5:0 5:2 ]"),
     ("A | 5:0 | 5:2", "A | 5:0 \n| 5:2"),
     ("5:0 5:2", "| 5:0 5:2"),
     ("key: A\nA | 5:0", "key: A major\n\nA | 5:0"),
@@ -66,3 +75,51 @@ def test_nothing_is_guessed(text: str) -> None:
     findings = read(f"```lick x\n{text}\n```\n")
     assert [finding.fix for finding in findings] == [None]
     assert findings[0].help
+
+
+@pytest.mark.parametrize("word", ["v", "V", "^"])
+def test_a_sign_of_two_ways_is_not_guessed(word: str) -> None:
+    """V is the upstroke of print and an arrow down: both letters are named, and neither is offered."""
+    (finding,) = read(f"```lick x\nA | 5:0 5:2\n  rh | {word} u\n```\n")
+    assert (finding.rule, finding.span.text, finding.fix) == ("syntax/row-entry", word, None)
+    assert "a downstroke is d, an upstroke u" in finding.help
+
+
+@pytest.mark.parametrize("word", OF_THE_COURSE)
+def test_a_key_of_the_course_is_no_slip_of_a_field(word: str) -> None:
+    """It is said where it belongs; another field is not offered for it."""
+    (finding,) = read(f"```lick x\n{word}: beginner\n\nA | 5:0\n```\n")
+    assert (finding.rule, finding.fix) == ("syntax/unknown-field", None)
+    assert finding.help == f"{word} is said of the whole course: it stands under [course] in course.toml"
+
+
+def test_the_keys_of_the_course_are_those_of_the_manifest() -> None:
+    """What the manifest knows and a lick does not."""
+    assert {*OF_THE_COURSE} == {*SECTIONS["course"].keys} - {*FIELDS}
+
+
+@pytest.mark.parametrize(
+    ("wrong", "right"),
+    [
+        ("lick:tt@bar 1", "lick:tt@1"),
+        ("lick:tt@bar1", "lick:tt@1"),
+        ("lick: tt @ bars 1 - 2", "lick:tt@1-2"),
+        ("lick:tt bar 2", "lick:tt@2"),
+        ("lick: tt@1.1", "lick:tt@1.1"),
+        ("lick:tt@low1.1-low1.2", "lick:tt@low1.1-1.2"),
+        ("lick:t t@1", None),
+        ("lick:tt 2", None),
+        ("lick:tt@bar 1 beat 2", None),
+        ("lick:tt@beat2", None),
+    ],
+)
+def test_an_address_is_mended_to_an_address(wrong: str, right: str | None) -> None:
+    """What is offered reads clean; where nobody knows what was meant nothing is."""
+    text = f"[It]({wrong}) is a lick."
+    (finding,) = read(text)
+    assert finding.rule == "course/link"
+    if right is None:
+        assert finding.fix is None
+    else:
+        assert mend(text, (finding,)) == f"[It]({right}) is a lick."
+        assert read(mend(text, (finding,))) == ()

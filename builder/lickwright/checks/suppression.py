@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fnmatch import fnmatchcase
 from typing import Literal
 
-from lickwright.findings import Finding
+from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.text import Span
 
@@ -91,7 +91,7 @@ hands/open-string | sound | hands/finger
 open-strings/chromatic | bar | open-strings/clash
 harmony/unexplained | sound | open-strings/chromatic open-strings/clash
 hands/contradiction | sound | hands/falling-hammer hands/rising-pull hands/slide hands/open-string
-hands/range | sound | hands/shift hands/slur-reach hands/bend-reach
+hands/range | sound | hands/shift hands/stray-note hands/slur-reach hands/bend-reach
 hands/slur-reach | sound | hands/stretch hands/shift hands/needless-shift
 hands/stretch | sound | hands/finger hands/ringing-finger hands/shift hands/needless-shift
 hands/finger | sound | hands/ringing-finger hands/needless-shift
@@ -107,7 +107,8 @@ syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
 syntax/late-bend | sound | hands/* NOTES witness/*
 witness/names | sound | prose/*
-witness/names | sound | hands/falling-hammer hands/rising-pull
+witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note
+hands/stray-note | sound | hands/shift
 witness/names | bar | rhythm/near-duplicate
 witness/degrees | bar | rhythm/near-duplicate
 harmony/chord-disagrees | bar | harmony/foreign-chord
@@ -173,7 +174,7 @@ def keep_causes(findings: Iterable[Finding], beyond: Iterable[Finding] = ()) -> 
 
 # What leaves a block or a lesson out of the count.
 _LEFT_OUT = (
-    "syntax/block-*",
+    "syntax/*",
     "course/unknown-lick",
     "course/vary-circle",
     "course/duplicate-name",
@@ -185,9 +186,10 @@ _LEFT_OUT = (
 
 
 def drop_miscounts(findings: Iterable[Finding]) -> list[Finding]:
-    """Return the findings of a course; promises are not counted while a block could not be read."""
+    """Return the findings of a course; promises are not counted while something could not be read."""
     given = list(findings)
-    if any(fnmatchcase(finding.rule, pattern) for finding in given for pattern in _LEFT_OUT):
+    unread = {finding.rule for finding in given if finding.severity is not Severity.NOTE}
+    if any(fnmatchcase(rule, pattern) for rule in unread for pattern in _LEFT_OUT):
         return [finding for finding in given if finding.rule != "course/promise"]
     return given
 

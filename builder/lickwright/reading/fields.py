@@ -160,6 +160,8 @@ def read_fields(body: Body, table: Table, kind: str, found: Collector) -> Values
 
 
 _REPEATED = frozenset({"stets"})
+OF_THE_COURSE = ("author", "edition", "language", "level", "licence", "style")
+"""Keys of the manifest's ``[course]`` that no block has as a field."""
 _TEXT = frozenset({"title", "source", "tags", "stet"})
 _NEEDED = {
     ("chorus", "licks"): "name them in order: licks: porch-step gate-swing x2 rest 2",
@@ -185,9 +187,13 @@ def _report_unknown(
         message = f"{say_a(kind)} has no changes, only a lick with vary: has them"
         found.add("syntax/change", message, name)
         return None
-    near = find_nearest(item.key, right)
+    near = find_nearest(item.key, (*right, *OF_THE_COURSE))
+    message = f"{say_a(kind)} has no field {quote(item.name.text)}"
+    if near is not None and near not in right:
+        hint = f"{near} is said of the whole course: it stands under [course] in course.toml"
+        found.add("syntax/unknown-field", message, name, hint=hint)
+        return None
     hint = f"did you mean {near}?" if near else _say_fields(right)
     fix = near if near and "shape" not in near else None
-    message = f"{say_a(kind)} has no field {quote(item.name.text)}"
     found.add("syntax/unknown-field", message, name, hint=hint, fix=fix)
     return near

@@ -46,6 +46,8 @@ WORDS = {
     **dict.fromkeys(("–", "—", "_", "−", "="), "-"),
     **dict.fromkeys(("PM", "P.M.", "p.m.", "pm"), "mute["),
     "L.R.": "ring[",
+    "mute": "mute[",
+    "ring": "ring[",
 }
 _SAID = {
     "h": "a hammer-on is a small h between two sounds",

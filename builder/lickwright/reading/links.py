@@ -27,6 +27,13 @@ _SENTENCE_END = re.compile(r"(?<=[.!?…])[\"”’')\]]*\s+(?=[\"“‘'(\[]?[^
 """After a full stop, before a capital; at the edge of a cell where an author draws a table."""
 _MIXED = re.compile(rf"({NAME.pattern})([#:/.,])((?:low)?[0-9].*)")
 _BROKEN = re.compile(r"\]\(\s*(lick:[^()\n]*\S)\s*\)", re.IGNORECASE)
+_SAID = re.compile(
+    rf"lick:\s*(?P<name>{NAME.pattern})\s*"
+    r"(?:(?:@\s*(?:bars?[\s-]*)?|\sbars?[\s-]*)(?P<at>(?:low)?[0-9][0-9.\s–-]*(?:low[0-9.\s]*)?))?",
+    re.IGNORECASE,
+)
+"""An address as it may be said: ``lick: one @ bars 1 - 2``."""
+SHAPE = "a link to notes is lick:NAME, or lick:NAME@ADDRESS, as in lick:porch-step@1.3"
 _WORDS = ("text", "text_special", "code_inline")
 
 
@@ -153,10 +160,21 @@ def _report_broken(token: Token, children: list[Token], source: Source, found: C
             at = start + len(m[0])
             first = start + m.start(1) - m.start()
             place = source.span(locate(token, source, first), locate(token, source, first + len(m[1])))
-            right = re.sub(r"\s", "", m[1])
+            right = _mend_target(m[1])
             message = "a blank in the address of a link: it prints as it is typed"
             fix = right if place.text == m[1] else None
-            found.add("course/link", message, place, hint=f"write {right}", fix=fix)
+            found.add("course/link", message, place, hint=f"write {right}" if right else SHAPE, fix=fix)
+
+
+def _mend_target(target: str) -> str | None:
+    """Return what ``lick: one @ bars 1 - 2`` is meant to be, ``lick:one@1-2``; None where nobody knows."""
+    found = _SAID.fullmatch(target)
+    if found is None:
+        return None
+    at = re.sub(r"\s", "", found["at"] or "").replace("–", "-").replace("-low", "-")
+    if at and AddressRange.parse(at) is None:
+        return None
+    return f"{SCHEME}{found['name']}@{at}" if at else f"{SCHEME}{found['name']}"
 
 
 def _place_link(token: Token, source: Source, start: int, label: int, stop: int) -> tuple[Span, Span]:
@@ -192,34 +210,31 @@ def locate(token: Token, source: Source, offset: int) -> int:
 
 
 def _read_target(href: str, place: Span, found: Collector) -> tuple[str, AddressRange | None] | None:
-    shape = "a link to notes is lick:NAME, or lick:NAME@ADDRESS, as in lick:porch-step@1.3"
     if not href.startswith(SCHEME):
         if href.casefold().startswith(SCHEME):
             right = SCHEME + href[len(SCHEME) :]
-            found.add("course/link", "lick: is written in small letters", place, hint=shape, fix=right)
+            found.add("course/link", "lick: is written in small letters", place, hint=SHAPE, fix=right)
         return None
     mixed = _MIXED.fullmatch(href.removeprefix(SCHEME))
     if mixed and AddressRange.parse(mixed[3]) is not None:
         right = f"{SCHEME}{mixed[1]}@{mixed[3]}"
         message = f"an address follows the name after @, not after {mixed[2]}"
         fix = right if place.text.startswith(SCHEME) else None
-        found.add("course/link", message, place, hint=shape, fix=fix)
+        found.add("course/link", message, place, hint=SHAPE, fix=fix)
         return None
     name, at_sign, address = href.removeprefix(SCHEME).partition("@")
     if not NAME.fullmatch(name):
         right = to_name(name)
         fix = f"{SCHEME}{right}{at_sign}{address}" if right and place.text.startswith(SCHEME) else None
         found.add(
-            "course/link", f"{quote(name) or 'nothing'} is no name of a lick", place, hint=shape, fix=fix
+            "course/link", f"{quote(name) or 'nothing'} is no name of a lick", place, hint=SHAPE, fix=fix
         )
         return None
     where = AddressRange.parse(address) if at_sign else None
     if at_sign and where is None:
         message = f"{quote(address) or 'nothing'} after @ is no address"
         hint = "a sound 2.3, a bar 2, or a range: 2-3, 1.3-2.1, low1.2-2.1"
-        once = address.replace("-low", "-")
-        known = AddressRange.parse(once) is not None and place.text.startswith(SCHEME)
-        fix = f"{SCHEME}{name}@{once}" if known else None
+        fix = _mend_target(href) if address and place.text.startswith(SCHEME) else None
         found.add("course/link", message, place, hint=hint, fix=fix)
         return None
     return name, where

@@ -31,6 +31,7 @@ class _Open:
         members: What it holds; a bracket holds nothing itself.
         kind: Of a bracket.
         flat: Too deep: its members go to what it stands in.
+        end: Where the first bar ends in which something follows a bracket; None before that.
     """
 
     sign: str
@@ -38,6 +39,7 @@ class _Open:
     members: list[Slot]
     kind: BracketKind | None = None
     flat: bool = False
+    end: int | None = None
 
 
 @dataclass(slots=True)
@@ -200,6 +202,10 @@ class Nesting:
             hint=f"did you mean {near}[" if near else "",
             fix=f"{near}[" if near else None,
         )
+        self.await_end(span)
+
+    def await_end(self, span: Span) -> None:
+        """Wait for the ``]`` of what was reported: where it opens, and whether it closes, is told no more."""
         self._open.append(_Open("[", span, self.members, flat=True))
 
     def _is_too_deep(self, span: Span) -> bool:
@@ -232,16 +238,27 @@ class Nesting:
             if any(isinstance(slot, Strike | Hold | Rest | Group) for slot in item.members):
                 whole = Span(item.span.source, item.span.start, end)
                 self.members.append(Group(tuple(item.members), 1, whole))
+        for item in brackets:
+            last = item.span.source.text[:end].rstrip()
+            if item.end is None and len(last) > item.span.end:
+                item.end = len(last)
         self._open = brackets
         self.sequence.end_line()
 
     def finish(self) -> None:
         """Report brackets still open at the end of the voice, and begin anew."""
         for item in self._open:
+            if item.kind is None:
+                continue  # what opens no bracket has been reported
+            fix = None
+            if item.end is not None:
+                place = Span(item.span.source, item.end, item.end)
+                fix = Fix("close it at the end of the bar", (Edit(place, " ]"),))
             self.found.add(
                 "syntax/bracket",
                 f"{item.span.text} is never closed",
                 item.span,
                 hint="put ] after the last sound it is meant for",
+                fix=fix,
             )
         self._open.clear()

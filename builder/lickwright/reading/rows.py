@@ -37,13 +37,15 @@ _RIGHT = {
         "I": "i",
         "M": "m",
         "A": "a",
-        "v": "d",
     },
     "lh": {"t": "T", "o": "0", "O": "0", "i": "1", "m": "2", "r": "3", "a": "3", "p": "4", "c": "4"},
     "names": {},
     "degrees": {"R": "1", "r": "1", "maj7": "7", "M7": "7"},
     "signs": {"tr": "trill", "trem": "tremolo", "ritard": "rit", "rit.": "rit"},
 }
+_TWO_WAYS = frozenset("vV^")
+"""As signs over a staff they are upstrokes (bowing, as guitar books print it: common practice), as arrows in
+typed text v points down: nobody knows which is meant."""
 _EXPECTED = {
     "rh": "d u p i m a c P or *",
     "lh": "0 1 2 3 4 T or *",
@@ -221,6 +223,8 @@ def _report_entry(kind: str, word: str, span: Span, found: Collector) -> None:
             f"{shown} is no finger of the picking hand: the ring finger is a",
             "p i m a c, from the thumb",
         )
+    elif kind == "rh" and word in _TWO_WAYS:
+        hint = "a downstroke is d, an upstroke u: v and ^ are read both ways"
     elif kind == "names" and PitchClass.parse(word[:1].upper() + word[1:]):
         right = word[:1].upper() + word[1:]
         message = f"{shown} is no note name: names are capital letters"

@@ -181,7 +181,9 @@ class VoiceReader:
         for word in ("",) if self.hand.mended is None else self.hand.mended.split():
             if word in _SIGNS:
                 self._read_sign(word, span)
-            elif not word.endswith("["):
+            elif word.endswith("["):
+                self._nesting.await_end(span)
+            else:
                 self._sounds.append(None)
                 self._sequence.add_unread()
                 self._nesting.members.append(Rest(span))

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import lcm
 
 from lickwright.analysis.changes import Change, change
@@ -38,7 +39,13 @@ class Grid:
 
     def quarters(self, ticks: int) -> Fraction:
         """Return ticks in quarters."""
-        return Fraction(ticks, self.ticks)
+        return _quarters(ticks, self.ticks)
+
+
+@lru_cache(maxsize=1024)
+def _quarters(ticks: int, quarter: int) -> Fraction:
+    """A piece has few lengths, and a fraction is slow to make."""
+    return Fraction(ticks, quarter)
 
 
 @dataclass(slots=True)
@@ -111,6 +118,8 @@ def line_pitches(tone: Tone) -> tuple[tuple[int, bool, bool], ...]:
     path = tone.path
     if not path:
         return ()
+    if len(path) == 1 and not tone.bends and path[0].denominator == 1:
+        return ((path[0].numerator, False, False),)
     unbent = _unbent(tone)
     bent_before = bool(tone.bends) and tone.bends[0].kind is BendKind.PRE
     found: list[tuple[int, bool, bool]] = []
@@ -183,10 +192,15 @@ class _Draft:
         for chord in bar.chords:
             if not self.changes or not chord.symbol.same_as(self.changes[-1].symbol):
                 self.changes.append(change(self.now + grid.of(chord.onset), chord.symbol))
+        offset, meter = grid.of(bar.offset), id(bar.meter)
         for line in bar.lines:
             for sound in line.sounds:
-                weight = _weigh(sound, bar, grid, self.weights)
-                notes = _notes(sound, self.now, self.played, weight, grid, self.changes)
+                onset = grid.of(sound.onset)
+                place = (meter, offset + onset)
+                if place not in self.weights:  # looked up by ticks: fractions hash slowly
+                    self.weights[place] = bar.meter.weight(sound.onset + bar.offset)
+                timing = (self.now + onset, grid.of(sound.duration))
+                notes = _notes(sound, timing, self.played, self.weights[place], self.changes)
                 if notes:
                     self._place(notes, line is bar.lower)
         self.now += grid.of(bar.length)
@@ -216,19 +230,11 @@ class _Draft:
         return tuple(found)
 
 
-def _weigh(sound: Sound, bar: MusicBar, grid: Grid, known: dict[tuple[int, int], int]) -> int:
-    """The metric weight of a sound, looked up by its place in ticks: fractions hash slowly."""
-    place = (id(bar.meter), grid.of(sound.onset) + grid.of(bar.offset))
-    if place not in known:
-        known[place] = bar.meter.weight(sound.onset + bar.offset)
-    return known[place]
-
-
 def _notes(
-    sound: Sound, now: int, played: int, weight: int, grid: Grid, changes: list[Change]
+    sound: Sound, timing: tuple[int, int], played: int, weight: int, changes: list[Change]
 ) -> list[list[LineNote]]:
-    start = now + grid.of(sound.onset)
-    length = grid.of(sound.duration)
+    """The notes of a sound, a list a tone; ``timing``: its start and length in ticks."""
+    start, length = timing
     notes: list[list[LineNote]] = []
     for number, tone in enumerate(sound.tones):
         pitches = line_pitches(tone)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from lickwright.analysis.changes import Change
 from lickwright.analysis.line import LineNote
@@ -75,9 +76,9 @@ class Moment:
     """
 
     __slots__ = (
-        "after", "before", "in_key", "index", "line", "note", "over", "pitch", "relation", "rise_in",
-        "rise_out", "roles", "second", "setting",
-    )  # fmt: skip
+        "_joins", "after", "before", "in_key", "index", "line", "note", "over", "pitch", "relation",
+        "rise_in", "rise_out", "roles", "second", "setting",
+    )  # fmt: skip  # fmt: skip
 
     note: LineNote
     over: Change
@@ -89,6 +90,9 @@ class Moment:
         self.setting = setting
         self.line = line
         self.roles = roles
+        beat = setting.beat
+        self._joins = [b.start - a.end <= beat for a, b in pairwise(line)]
+        self._joins.append(False)
 
     def move(self, index: int) -> None:
         """Look at another note of the line."""
@@ -99,9 +103,10 @@ class Moment:
         pitch = self.pitch = note.pitch
         self.over = self.setting.changes[note.chord]
         self.relation = self.over.relation[pitch % 12]
-        before = self.before = self._neighbour(index - 1, index)
-        after = self.after = self._neighbour(index + 1, index)
-        self.second = self._neighbour(index + 2, index + 1) if after else None
+        joins = self._joins
+        before = self.before = line[index - 1] if index and joins[index - 1] else None
+        after = self.after = line[index + 1] if joins[index] else None
+        self.second = line[index + 2] if after and joins[index + 1] else None
         self.rise_in = pitch - before.pitch if before else 0
         self.rise_out = after.pitch - pitch if after else 0
         self.in_key = self._in_key(pitch % 12)
@@ -109,10 +114,7 @@ class Moment:
     def _neighbour(self, index: int, beside: int) -> LineNote | None:
         if not 0 <= index < len(self.line):
             return None
-        earlier, later = (index, beside) if index < beside else (beside, index)
-        if self.line[later].start - self.line[earlier].end > self.setting.beat:
-            return None
-        return self.line[index]
+        return self.line[index] if self._joins[min(index, beside)] else None
 
     def _in_key(self, pitch_class: int) -> bool:
         setting = self.setting
@@ -169,7 +171,7 @@ class Moment:
 
     def joined(self, first: int, last: int) -> bool:
         """Whether no rest longer than a beat stands between two notes of the line, given by index."""
-        return all(self._neighbour(i + 1, i) is not None for i in range(first, last))
+        return all(self._joins[first:last])
 
     @property
     def long(self) -> bool:

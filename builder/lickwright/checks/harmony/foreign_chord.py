@@ -15,6 +15,7 @@ What to do: look at the symbol; it is only noted, and nothing need be done where
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
@@ -60,6 +61,7 @@ def _at_home(chord: Chord, key: Key) -> bool:
     return above in MINOR_ROOTS
 
 
+@lru_cache(maxsize=64)
 def _parallel(key: Key) -> frozenset[int]:
     """The notes of the parallel major or minor."""
     other = "major" if key.is_minor_like else "minor"

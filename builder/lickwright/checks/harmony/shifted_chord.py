@@ -36,7 +36,6 @@ def run(subject: Subject) -> Iterator[Finding]:
         for bar in subject.piece.music.bars
         if len(bar.chords) == 1 and bar.number in bars
     ]
-    sevenths = _sevenths(subject)
     for index, (bar, own) in enumerate(printed):
         roles = bars[bar.number]
         if len(roles) < FEWEST or not isinstance(own.symbol, Chord):
@@ -48,7 +47,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         meant = next((c for c in near if _share(roles, c) >= subject.limits["shifted-other"]), None)
         hint = "Look whether the symbol belongs to the next bar"
         if meant is None:
-            meant = next((c for c in sevenths if _spells(roles, c)), None)
+            meant = next((c for c in _sevenths(subject) if _spells(roles, c)), None)
             hint = "Look which is meant, the symbol or the notes"
         if meant is not None:
             yield subject.report(

@@ -57,6 +57,8 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         severe = not role.role.explained and _severe(subject.piece.music, role, tone, explained)
         left[role] = Left(role, tone, Severity.ERROR if severe else Severity.QUERY)
+    if not left:
+        return
     for passage in _passages(subject, left):
         lost = [left[role] for role in passage if role in left]
         if len(passage) >= FEWEST and len(lost) > 1:

@@ -7,17 +7,24 @@ is not written either.
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import MISSING, fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
 from functools import lru_cache
+from operator import attrgetter
 from typing import Any, cast
 
 
 @lru_cache(maxsize=256)
-def _compared(kind: type[Any]) -> tuple[str, ...]:
-    return tuple(f.name for f in fields(kind) if f.compare)
+def _reader(kind: type[Any]) -> tuple[str, Callable[[Any], tuple[Any, ...]]] | None:
+    """The name of a dataclass and what reads its compared fields; None for another type."""
+    if not is_dataclass(kind):
+        return None
+    names = tuple(f.name for f in fields(kind) if f.compare)
+    if len(names) > 1:
+        return kind.__name__, attrgetter(*names)
+    return kind.__name__, lambda value: tuple(getattr(value, name) for name in names)
 
 
 def canonical(value: object) -> bytes:
@@ -63,9 +70,12 @@ def _defaults(kind: type[Any]) -> tuple[tuple[str, object], ...]:
     )
 
 
+_PLAIN = frozenset({type(None), bool, int, float, str, bytes})
+
+
 def _write(value: Any, out: list[str], *, lasting: bool = False) -> None:
     kind = type(value)
-    if value is None or kind in (bool, int, float, str, bytes):
+    if kind in _PLAIN:
         out.append(f"{value!r};")
     elif kind is Fraction:
         out.append(f"{value.numerator}/{value.denominator};")
@@ -74,21 +84,29 @@ def _write(value: Any, out: list[str], *, lasting: bool = False) -> None:
         for item in value:
             _write(item, out, lasting=lasting)
         out.append(")")
+    elif (reader := _reader(cast("Hashable", kind))) is not None:
+        name, read = reader
+        out.append(f"{name}<")
+        if lasting:
+            _write_lasting(value, out)
+        else:
+            for held in read(value):
+                if type(held) in _PLAIN:  # most fields are: written here, without a call for each
+                    out.append(f"{held!r};")
+                else:
+                    _write(held, out)
+        out.append(">")
     elif isinstance(value, Enum):
         out.append(f"{kind.__name__}.{value.name};")
-    elif is_dataclass(value) and lasting:
-        out.append(f"{kind.__name__}<")
-        for name, default in _defaults(cast("Hashable", kind)):
-            if (held := getattr(value, name)) != default:
-                out.append(f"{name}=")
-                _write(held, out, lasting=True)
-        out.append(">")
-    elif is_dataclass(value):
-        out.append(f"{kind.__name__}<")
-        for name in _compared(cast("Hashable", kind)):
-            _write(getattr(value, name), out)
-        out.append(">")
     elif kind is frozenset:
         out.append("{" + "".join(sorted(canonical(item).decode() for item in value)) + "}")
     else:
         raise TypeError(f"{kind.__name__} has no canonical form")
+
+
+def _write_lasting(value: Any, out: list[str]) -> None:
+    for name, default in _defaults(cast("Hashable", type(value))):
+        held = getattr(value, name)
+        if default is _NO_DEFAULT or (held is not default and held != default):
+            out.append(f"{name}=")
+            _write(held, out, lasting=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.canvas import extent
+from lickwright.engraving.overlay.ink import extent
 
 if TYPE_CHECKING:
     from lxml import etree

@@ -11,6 +11,7 @@ from lickwright.engraving.grace_digits import set_graces
 from lickwright.engraving.ids import page_prefix
 from lickwright.engraving.overlay.canvas import Canvas
 from lickwright.engraving.overlay.families import draw_signs
+from lickwright.engraving.overlay.joining import join_staves
 from lickwright.engraving.overlay.marks import rings
 from lickwright.engraving.renderer import render
 from lickwright.engraving.signs import Sign
@@ -48,17 +49,20 @@ def dress(order: ScoreOrder, made: Document, pages: tuple[str, ...], said: tuple
     systems = []
     outlines: dict[str, str] = {}
     read = [read_page(svg) for svg in pages]
-    canvas = Canvas(system for page in read for system in page.systems)
+    canvas = Canvas((system for page in read for system in page.systems), made.score.staves.names)
     replace_digits(canvas, made.texts)
     missing = sorted(made.notes - canvas.elements.keys())
     if missing:
         raise ValueError(f"not drawn: {', '.join(missing)}")
     set_graces(canvas, made.score)
+    for page in read:
+        outlines |= page.glyphs
+    canvas.read(outlines)
     draw_signs(canvas, signs)
+    join_staves(canvas)
     mend_bar_lines(canvas)
     kept = made.notes | {f"b{number}" for number in made.bars}
     frames = iter(canvas.frames)
     for page in read:
-        outlines |= page.glyphs
         systems += [finish(next(frames), prefix, page.width, kept) for _ in page.systems]
     return Engraved(tuple(systems), define_glyphs(outlines, (system.svg for system in systems)), said)

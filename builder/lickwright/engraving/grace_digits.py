@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.ids import grace_id
+from lickwright.engraving.overlay.figures import figure_size, shrink_figure
 
 if TYPE_CHECKING:
     from lxml import etree
@@ -39,11 +40,10 @@ def set_graces(canvas: Canvas, score: Score) -> None:
 
 def _shrink(note: etree._Element) -> None:
     words = note.find("text")
-    figure = words.find("tspan") if words is not None else None
-    if words is None or figure is None:
+    size = figure_size(words) if words is not None else 0.0
+    if words is None or not size:
         return
-    size = float(figure.get("font-size", "0").removesuffix("px"))
-    figure.set("font-size", f"{size * SMALLER:.0f}px")
+    shrink_figure(words, SMALLER)
     words.set("y", f"{float(words.get('y', '0')) - 0.34 * size * (1 - SMALLER):.0f}")
     words.set("x", f"{float(words.get('x', '0')) - _BEFORE:.0f}")
 

@@ -22,6 +22,11 @@ class Staves:
         return "t" if self.tab else "s"
 
     @property
+    def names(self) -> str:
+        """Letters of the staves, from the top."""
+        return ("s" if self.staff else "") + ("t" if self.tab else "")
+
+    @property
     def top(self) -> str:
         """The upper staff: ``s``, or ``t`` in a view of the tab alone."""
         return "s" if self.staff else "t"

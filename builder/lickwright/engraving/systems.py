@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from lxml import etree
 
 from lickwright.engraving.glyphs import glyph_id, hoist
+from lickwright.engraving.overlay.figures import set_figure
 from lickwright.model.orders import BarBox, System
 
 if TYPE_CHECKING:
@@ -29,7 +30,6 @@ _SIGNS = {_FLAT: "♭", _SHARP: "♯", "\uea65": "♮"}
 _EMPTY = {"ledgerLines", "space", "mSpace", "meterSig", "accid", "stem", "tabDurSym", "keySig"}
 _FACE = "Liberation Serif, Times New Roman, Times, serif"
 _STYLED = {
-    "dir ": ("font-style", "italic"),
     "endi": ("font-weight", "bold"),
     "reh": ("font-weight", "bold"),
     "harm": ("font-weight", "bold"),
@@ -72,9 +72,9 @@ def replace_digits(canvas: Canvas, texts: Iterable[tuple[str, str]]) -> None:
     """Put texts in the place of placeholder frets."""
     for local, words in texts:
         found = canvas.elements.get(local)
-        figure = found[0].find("text/tspan") if found else None
+        figure = found[0].find("text") if found else None
         if figure is not None:
-            figure.text = words
+            set_figure(figure, words)
 
 
 def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> System:
@@ -102,7 +102,7 @@ def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> Sys
         elif name == "text":
             if part.get("font-size") == "0px":
                 del part.attrib["font-size"]
-            if local is None and part.get("text-anchor") and len(part) == 1 and not len(part[0]):
+            if local is None and part.get("text-anchor") and len(part) and not len(part[0]):
                 y = float(part.get("y", "0"))  # a digit
                 heights += (y - 250, y + 80)
             else:

@@ -23,7 +23,12 @@ def tag(name: str, content: str = "", /, **attributes: str | int | None) -> str:
 
 def text(words: str) -> str:
     """Return words as XML text, without what XML forbids."""
-    return escape("".join(char for char in words if char >= " " and char not in "\ufffe\uffff"))
+    return escape(printable(words))
+
+
+def printable(words: str) -> str:
+    """Return words without what XML forbids."""
+    return "".join(char for char in words if char >= " " and char not in "\ufffe\uffff")
 
 
 _ATTRIBUTES: dict[str, str] = {"xml_id": "xml:id"}

@@ -9,18 +9,17 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from lxml import etree
-
-from lickwright.engraving.accidentals import bend_grace
-from lickwright.engraving.overlay.canvas import blank, move, stroke
+from lickwright.engraving.overlay.canvas import Tip, stroke, word_box
 from lickwright.engraving.pieces import moves
 from lickwright.model.strike import BendKind, Late
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from lickwright.engraving.overlay.canvas import Anchor, Canvas, Words
-    from lickwright.engraving.pieces import Head
+    from lxml import etree
+
+    from lickwright.engraving.overlay.canvas import Anchor, Canvas
+    from lickwright.engraving.overlay.ink import Box
     from lickwright.engraving.score import Entry, Score
     from lickwright.engraving.signs import Plan, Sign
     from lickwright.model.music import Tone
@@ -28,12 +27,16 @@ if TYPE_CHECKING:
 _QUARTERS = {0: "", 1: "¼", 2: "½", 3: "¾"}
 _NUT = "B.N."
 """Behind the nut: said before the amount of a bend of the string beyond it."""
-_ROOM = "\u00a0" * 5
-"""Keeps the room of a bent line over the staff."""
+_SIZE = 272.0
 _TIP = 34.0
 """Half the width of an arrow head."""
-_HELD = 200.0
-"""How high over the tab a bend is held that comes from the line before."""
+_STOREY = 290.0
+"""How much higher a bend stands that goes on from another."""
+_UNDER_WORDS = 50.0
+"""From the baseline of an amount down to the tip of its arrow."""
+_DASH = "70 50"
+_AWAY = (0.62, 0.5, 0.4, 0.3, 0.8, 1.0, 1.25, 1.5)
+"""How far from its digit an arrow may go up, in the digit's size: the first that is free."""
 
 
 def amount(steps: Fraction) -> str:
@@ -45,19 +48,31 @@ def amount(steps: Fraction) -> str:
 
 
 def plan(score: Score, plan: Plan) -> None:
-    """Plan every bend, release, pre-bend and hold on the tab, every bent line on the staff."""
+    """Plan every bend, release, pre-bend and hold on the tab."""
+    if not score.staves.tab:
+        return
     for voice in score.voices:
         tops: dict[int, str] = {}
         for entry in voice:
+            alike: dict[tuple[int, BendKind, Fraction], str] = {}
             for k, tone in enumerate(entry.sound.tones, 1):
-                if score.staves.tab:
-                    _tab(plan, entry, k, tone, tops)
-        if score.staves.staff:
-            _staff(plan, voice)
+                _tone(plan, entry, k, tone, tops, alike)
 
 
-def _tab(plan: Plan, entry: Entry, k: int, tone: Tone, tops: dict[int, str]) -> None:
-    """Plan one tone's moves; ``tops`` holds the slot at which each string is bent now."""
+def _tone(
+    plan: Plan,
+    entry: Entry,
+    k: int,
+    tone: Tone,
+    tops: dict[int, str],
+    alike: dict[tuple[int, BendKind, Fraction], str],
+) -> None:
+    """Plan one tone's moves.
+
+    Args:
+        tops: The key of the bend that each string is held at now.
+        alike: Bends of the same sound by number, kind and amount: they share an arrow head.
+    """
     if not isinstance(tone.head, Late):
         tops.pop(tone.string, None)
     heads = entry.heads(k)
@@ -65,158 +80,164 @@ def _tab(plan: Plan, entry: Entry, k: int, tone: Tone, tops: dict[int, str]) -> 
     for number, bend in enumerate(moves(tone), 1):
         if not tone.path:
             return
-        reached = [(bar, head) for bar, head in heads if head.move == number]
+        reached = [head for _, head in heads if head.move == number]
         rise = bend.to - (tone.fret or 0)
         if bend.kind is BendKind.RELEASE:
             late = number == 1
-            landed = [head for _, head in reached if head.released]
+            landed = [head for head in reached if head.released]
             end = digit if late else (f"t{landed[0].local}" if landed else "")
             words = amount(rise) if rise > 0 and not late else ""
-            plan.sign("release", digit, end, (tops.get(tone.string, ""),), words)
-            tops.pop(tone.string, None)
+            plan.sign("release", digit, end, words, origin=tops.pop(tone.string, ""))
             digit = end or digit
             continue
         kind = "prebend" if bend.kind is BendKind.PRE else "bend"
-        bar = entry.bar
-        start = digit
-        if number > 1 and reached:
-            later = [(b, head) for b, head in reached if head.bent]
-            bar = later[0][0] if later else bar
         words = f"{_NUT} {amount(rise)}" if bend.kind is BendKind.NUT else amount(rise)
-        slot = plan.slot(bar, kind, words, "bend", start=start, tall=True)
-        plan.sign(kind, start, slots=(slot,))
-        tops[tone.string] = slot
-        held = [head for _, head in reached if head.tied]
-        if held:
-            plan.sign("hold", slot, f"t{held[-1].local}")
-
-
-def _staff(plan: Plan, voice: tuple[Entry, ...]) -> None:
-    last: dict[int, Head] = {}
-    for entry in voice:
-        for _, piece in entry.pieces:
-            for head in piece.heads:
-                before = last.get(head.tone.string)
-                late = isinstance(head.tone.head, Late) and head.piece == 1
-                late = late and before is not None and _pitch(before) != _pitch(head)
-                if bend_grace(head):
-                    slot = plan.slot(entry.bar, "bent", _ROOM, "", start=f"s{head.local}b", top=True, size=16)
-                    plan.sign("bent-line", f"s{head.local}b", f"s{head.local}", (slot,))
-                elif (head.bent or late) and before is not None:
-                    plan.sign("bent-line", f"s{before.local}", f"s{head.local}")
-                last[head.tone.string] = head
-
-
-def _pitch(head: Head) -> Fraction | None:
-    return head.tone.path[head.step] if head.tone.path else None
-
-
-def _tip(at: Anchor) -> float:
-    """Where the arrow of a digit goes up."""
-    return at.x + at.half + 0.62 * at.size
-
-
-def _top(words: Words) -> float:
-    return words.y + 0.2 * words.size
+        same = (number, bend.kind, rise)
+        twin = alike.get(same, "") if number == 1 else ""
+        key = f"{kind} {digit} {number}"
+        later = next((f"t{head.local}" for head in reached if head.bent), "")
+        origin = twin or tops.get(tone.string, "")
+        plan.sign(kind, digit, later, "" if twin else words, key=key, origin=origin)
+        alike.setdefault(same, key)
+        tops[tone.string] = twin or key
+        held = [head for head in reached if head.tied]
+        if held and not twin:
+            plan.sign("hold", digit, f"t{held[-1].local}", origin=key)
 
 
 def _bend(canvas: Canvas, sign: Sign) -> None:
-    at, words = canvas.near(sign.start), canvas.words(sign.slots[0])
-    if at is None or words is None:
+    at = canvas.near(sign.start)
+    if at is None:
         return
-    tip, top = _tip(at), _top(words)
-    move(words, tip)
-    group = canvas.group(at.system, "bend")
-    left = at.x + at.half + 12
-    stroke(
-        group,
-        f"M{left:.0f} {at.y:.0f}C{tip:.0f} {at.y:.0f} {tip:.0f} {at.y - 60:.0f} {tip:.0f} {top + 60:.0f}",
-    )
-    _arrow(group, tip, top, 1)
+    before = canvas.tips.get(sign.origin)
+    if before and not sign.text:  # the same bend of another string: one arrow head for both
+        shared = canvas.tips[sign.key] = before
+        canvas.wish((at.system, "t"), "bend", (), lambda _: _curve(canvas, sign, at, shared))
+        return
+    if before and before.system == at.system and before.x > at.x:  # bent on from there
+        later = canvas.near(sign.end) if sign.end else None
+        x = later.x if later and later.system == at.system else before.x + 260
+        tip = Tip(at.system, max(x, before.x + 160), before.storey + 1, {})
+    else:
+        before = None
+        upright = sign.kind == "prebend"
+        tip = Tip(at.system, _free(canvas, at, upright=upright), 0, {})
+    canvas.tips[sign.key] = tip
+
+    def draw(height: float) -> None:
+        tip.top = height - _STOREY * tip.storey + _UNDER_WORDS
+        canvas.word((at.system, "t", at.bar), "bend", tip.x, tip.top - _UNDER_WORDS, sign.text, _SIZE)
+        _curve(canvas, sign, at, tip, before)
+        if before is None:
+            canvas.ink(at, "t").add((tip.x - _TIP, tip.top, tip.x + _TIP, at.y))
+
+    base = -_STOREY * tip.storey
+    boxes = (word_box(tip.x, sign.text, _SIZE, y=base), _level(tip.x - _TIP, tip.x + _TIP, base, 75))
+    canvas.wish((at.system, "t"), "bend", boxes, draw)
 
 
-def _prebend(canvas: Canvas, sign: Sign) -> None:
-    at, words = canvas.near(sign.start), canvas.words(sign.slots[0])
-    if at is None or words is None:
-        return
-    top = _top(words)
-    move(words, at.x)
-    group = canvas.group(at.system, "prebend")
-    stroke(group, f"M{at.x:.0f} {at.y - 0.42 * at.size:.0f}V{top + 60:.0f}")
-    _arrow(group, at.x, top, 1)
+def _free(canvas: Canvas, at: Anchor, *, upright: bool) -> float:
+    """Where an arrow may go up, clear of digits on higher strings and of other arrows."""
+    ink = canvas.ink(at, "t")
+    places = [at.x] if upright else []
+    places += [at.x + at.half + away * at.size for away in _AWAY]
+
+    def shaft(x: float) -> list[Box]:
+        foot = at.y - (0.6 if x == at.x else 0.2) * at.size
+        return [(x - _TIP, min(ink.top - 60, foot - 1), x + _TIP, foot)]
+
+    x = next((x for x in places if not ink.meets(shaft(x), 20)), places[0])
+    ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
+    return x
+
+
+def _curve(canvas: Canvas, sign: Sign, at: Anchor, tip: Tip, before: Tip | None = None) -> None:
+    group = canvas.group(at.system, "t", sign.kind)
+    x, top = tip.x, tip.top
+    if x == at.x:
+        stroke(group, f"M{x:.0f} {at.y - 0.42 * at.size:.0f}V{top + 60:.0f}")
+    else:
+        left, y = (before.x + 24, before.top) if before else (at.x + at.half + 12, at.y)
+        stroke(group, f"M{left:.0f} {y:.0f}C{x:.0f} {y:.0f} {x:.0f} {y - 60:.0f} {x:.0f} {top + 60:.0f}")
+    _arrow(group, x, top, 1)
 
 
 def _release(canvas: Canvas, sign: Sign) -> None:
     at = canvas.near(sign.start)
-    end = canvas.near(sign.end) if sign.end else None
     if at is None:
         return
-    words = canvas.words(sign.slots[0]) if sign.slots[0] else None
+    end = canvas.near(sign.end) if sign.end else None
     target = end or at
-    group = canvas.group(target.system, "release")
-    size = target.size
-    x = (end.x - 0.05 * size) if end else _tip(at) + 1.1 * size
-    foot = target.y - (0.5 if end else 0.1) * size
-    same = words is not None and words.system == target.system
-    top = _top(words) if words is not None and same else canvas.frames[target.system].top - _HELD
-    start = float(words.element.get("x", "0")) if words is not None and same else x - 1.6 * size
-    if words is not None and not same:
-        frame = canvas.frames[words.system]
-        ahead = canvas.group(words.system, "hold continued")
-        edge = float(words.element.get("x", "0")) + 40
-        stroke(ahead, f"M{edge:.0f} {_top(words):.0f}H{frame.right - 60:.0f}", dash="70 50")
-    knee = max(start + 30, x - 1.1 * size)
-    if knee - start > 160:
-        stroke(group, f"M{start + 40:.0f} {top:.0f}H{knee:.0f}", dash="70 50")
-    else:
-        knee = start
-    bow = f"C{x:.0f} {top:.0f} {x:.0f} {top + 60:.0f} {x:.0f} {foot - 70:.0f}"
-    stroke(group, f"M{knee:.0f} {top:.0f}{bow}")
-    _arrow(group, x, foot, -1)
-    if sign.text:
-        _label(group, x + 40, foot - 90, sign.text, 0.7 * size)
+    system, size, tip = target.system, target.size, canvas.tips.get(sign.origin)
+    if tip is None:
+        tip = Tip(system, target.x - target.half - 1.6 * size, 0, {})
+    x, foot = _landing(canvas, target) if end else (tip.x + 1.1 * size, at.y - 0.1 * size)
+    for over in range(tip.system, system):
+        _dashes(canvas, over, tip, tip.held.get(over, tip.x + 40), canvas.frames[over].right - 60)
+    left = tip.held.get(system, tip.x if tip.system == system else canvas.frames[system].left)
+    knee = max(left, x - 1.1 * size)
+    base = -_STOREY * tip.storey
+
+    def draw(height: float) -> None:
+        top = height + base + _UNDER_WORDS
+        group = canvas.group(system, "t", "release")
+        if knee - left > 160:
+            stroke(group, f"M{left + 40:.0f} {top:.0f}H{knee:.0f}", dash=_DASH)
+        start = knee if knee - left > 160 else left
+        bow = f"C{x:.0f} {top:.0f} {x:.0f} {top + 60:.0f} {x:.0f} {foot - 70:.0f}"
+        stroke(group, f"M{start:.0f} {top:.0f}{bow}")
+        _arrow(group, x, foot, -1)
+        canvas.ink(target, "t").add((x - _TIP, top, x + _TIP, foot))
+
+    canvas.wish((system, "t"), "bend", [_level(left + 20, x, base, 0)], draw)
+    if sign.text:  # let down in part: what is left of the bend
+        side = x + 60
+
+        def label(height: float) -> None:
+            canvas.word((system, "t", target.bar), "release", side, height, sign.text, 0.7 * size, "start")
+
+        canvas.wish((system, "t"), "letter", [word_box(side, sign.text, 0.7 * size, start=True)], label)
+
+
+def _landing(canvas: Canvas, at: Anchor) -> tuple[float, float]:
+    """Where the arrow of a release comes down: on its digit, or beside it under a digit above."""
+    ink = canvas.ink(at, "t")
+    over = (at.x - _TIP, ink.top - 60, at.x + _TIP, at.y - 0.6 * at.size)
+    if over[1] < over[3] and ink.meets([over], 20):
+        x = at.x + at.half + 0.3 * at.size
+        ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
+        return x, at.y
+    return at.x - 0.05 * at.size, at.y - 0.5 * at.size
 
 
 def _hold(canvas: Canvas, sign: Sign) -> None:
-    words, end = canvas.words(sign.start), canvas.near(sign.end)
-    if words is None or end is None:
+    tip, end = canvas.tips.get(sign.origin), canvas.near(sign.end)
+    if tip is None or end is None:
         return
-    left, top = float(words.element.get("x", "0")) + 60, _top(words)
-    same = words.system == end.system
-    right = end.x + end.half if same else canvas.frames[words.system].right - 60
-    stroke(
-        canvas.group(words.system, "hold"), f"M{left:.0f} {top:.0f}H{max(right, left + 80):.0f}", dash="70 50"
-    )
-    if not same:
-        frame = canvas.frames[end.system]
-        group = canvas.group(end.system, "hold continued")
-        stroke(group, f"M{frame.left:.0f} {frame.top - _HELD:.0f}H{end.x:.0f}", dash="70 50")
+    for system in range(tip.system, end.system + 1):
+        left = tip.x + 60 if system == tip.system else canvas.frames[system].left
+        right = end.x + end.half if system == end.system else canvas.frames[system].right - 60
+        _dashes(canvas, system, tip, left, max(right, left + 80))
 
 
-def _bent_line(canvas: Canvas, sign: Sign) -> None:
-    start, end = canvas.anchor(sign.start), canvas.anchor(sign.end)
-    room = canvas.words(sign.slots[0]) if sign.slots else None
-    if room is not None:
-        blank(room)
-    if start is None or end is None:
+def _dashes(canvas: Canvas, system: int, tip: Tip, left: float, right: float) -> None:
+    """A dashed line at the height of a tip, if there is a stretch left to be held."""
+    if right - left < 80:
         return
-    if start.system != end.system:
-        right = canvas.frames[start.system].right - 60
-        y = start.y - 150
-        stroke(canvas.group(start.system, "bent-line"), f"M{start.x:.0f} {y:.0f}L{right:.0f} {y - 110:.0f}")
-        y, left = end.y - 150, canvas.frames[end.system].left
-        stroke(
-            canvas.group(end.system, "bent-line continued"), f"M{left:.0f} {y - 110:.0f}L{end.x:.0f} {y:.0f}"
-        )
-        return
-    middle = (start.x + end.x) / 2
-    peak = min(start.y, end.y) - 210
-    group = canvas.group(start.system, "bent-line")
-    stroke(
-        group,
-        f"M{start.x:.0f} {start.y - 110:.0f}L{middle:.0f} {peak:.0f}L{end.x - 40:.0f} {end.y - 120:.0f}",
-        weight=20,
-    )
+    tip.held[system] = right
+    base = -_STOREY * tip.storey
+    kind = "hold" if system == tip.system else "hold continued"
+
+    def draw(height: float) -> None:
+        top = height + base + _UNDER_WORDS
+        stroke(canvas.group(system, "t", kind), f"M{left:.0f} {top:.0f}H{right:.0f}", dash=_DASH)
+
+    canvas.wish((system, "t"), "bend", [_level(left, right, base, 0)], draw)
+
+
+def _level(left: float, right: float, base: float, deep: float) -> Box:
+    """The box of what stands at the height of the tips."""
+    return left, base + _UNDER_WORDS - 11, right, base + _UNDER_WORDS + 11 + deep
 
 
 def _arrow(group: etree._Element, x: float, y: float, way: int) -> None:
@@ -224,19 +245,9 @@ def _arrow(group: etree._Element, x: float, y: float, way: int) -> None:
     stroke(group, f"M{x:.0f} {y:.0f}l-{_TIP:.0f} {75 * way}h{2 * _TIP:.0f}z", filled=True)
 
 
-def _label(group: etree._Element, x: float, y: float, words: str, size: float) -> None:
-    line = etree.SubElement(group, "text")
-    line.set("x", f"{x:.0f}")
-    line.set("y", f"{y:.0f}")
-    line.set("font-size", f"{size:.0f}px")
-    line.set("stroke", "none")
-    line.text = words
-
-
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
     "bend": _bend,
-    "prebend": _prebend,
+    "prebend": _bend,
     "release": _release,
     "hold": _hold,
-    "bent-line": _bent_line,
 }

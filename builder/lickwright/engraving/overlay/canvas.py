@@ -1,4 +1,4 @@
-"""A score as Verovio drew it: where its notes and slots are, and new strokes on it."""
+"""A score as Verovio drew it: where its notes are, what ink there is, and new strokes and words on it."""
 
 from __future__ import annotations
 
@@ -8,10 +8,15 @@ from typing import TYPE_CHECKING
 
 from lxml import etree
 
-if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+from lickwright.engraving.overlay.figures import figure_size, figure_width
+from lickwright.engraving.overlay.ink import heights, path_boxes, read_ink, width
+from lickwright.engraving.overlay.rows import Wish
+from lickwright.engraving.tag import printable
 
-    from lickwright.engraving.signs import Sign
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Mapping
+
+    from lickwright.engraving.overlay.ink import Box, Ink
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _BAR_LINE = 70.0
@@ -29,6 +34,8 @@ class Anchor:
         half: Half its width.
         size: Font size of a digit; four thirds of a staff space for a head.
         system: Index of its system.
+        staff: Letter of its staff.
+        bar: Number of its bar among all that are drawn, from 1.
     """
 
     x: float
@@ -36,17 +43,8 @@ class Anchor:
     half: float
     size: float
     system: int
-
-
-@dataclass(frozen=True, slots=True)
-class Words:
-    """The words of a slot: their element, start, first baseline, size."""
-
-    element: etree._Element
-    x: float
-    y: float
-    size: float
-    system: int
+    staff: str
+    bar: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +52,11 @@ class Run:
     """A stretch of a sign in one system.
 
     Attributes:
-        slot: The slot that keeps its height.
         left, right: Where it begins and ends.
         begins, ends: Whether the sign itself does so here.
     """
 
-    slot: Words
+    system: int
     left: float
     right: float
     begins: bool
@@ -68,51 +65,78 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """A system: its element, the first note's place, the right edge, the top line of its lowest staff."""
+    """A system: its element, the first note's place, the right edge."""
 
     element: etree._Element
     left: float
     right: float
-    top: float
+
+
+@dataclass(slots=True)
+class Tip:
+    """The tip of a bend's arrow.
+
+    Attributes:
+        top: Its height, once drawn.
+        storey: How many bends of the same stroke lie under it.
+        held: Up to where it is held, by system.
+    """
+
+    system: int
+    x: float
+    storey: int
+    held: dict[int, float]
+    top: float = 0.0
 
 
 class Canvas:
-    """The elements of all systems by id; ``bars`` say in which bar, ``ends`` where each bar line is.
+    """The elements of all systems by id.
 
-    ``spans`` are the further pieces of what is parted by a line break, by the id of the first.
+    Attributes:
+        names: Letters of the staves from the top.
+        elements: Each with the index of its system; ``bars`` say in which bar, ``ends`` where each bar
+            line is.
+        inks: Of every system, by the letter of the staff; read when all digits are as they stay.
+        wishes: Signs that wait for their height.
+        tips: Of bends, by the key of their sign.
+        drawn: Groups of signs by system and staff.
     """
 
-    def __init__(self, systems: Iterable[etree._Element]) -> None:
+    def __init__(self, systems: Iterable[etree._Element], names: str = "st") -> None:
+        self.names = names
         self.elements: dict[str, tuple[etree._Element, int]] = {}
         self.bars: dict[str, int] = {}
         self.ends: list[float] = []
+        self.measures: list[etree._Element] = []
         self.frames: list[Frame] = []
-        self.spans: dict[str, list[tuple[etree._Element, int]]] = {}
+        self.inks: list[dict[str, Ink]] = []
+        self.wishes: list[Wish] = []
+        self.tips: dict[str, Tip] = {}
+        self.drawn: dict[tuple[int, str], list[etree._Element]] = {}
         self._alive: list[list[etree._Element]] = []  # so that lxml makes its handles once
         for index, system in enumerate(systems):
             groups = list(system.iter("g"))
             self._alive.append(groups)
             left, right, first = float("inf"), 0.0, len(self.ends) + 1
             for element in groups:
-                local = element.get("id")
-                if local is not None:
-                    self.elements[local] = (element, index)
-                    self.bars[local] = len(self.ends)
                 kind = element.get("class", "")
-                if kind.endswith("spanning"):
-                    self.spans.setdefault(kind.split()[1].removeprefix("id-"), []).append((element, index))
                 if kind == "staff":
                     right = max(right, _ends(element.findall("path")[-1]))
                 elif kind == "measure":
                     self.ends.append(_bar_line(element))
+                    self.measures.append(element)
                 elif kind in ("note", "rest", "mRest") and len(self.ends) == first:
                     place = _place(element)
                     left = min(left, place) if place is not None else left
-            measure = system.find("g[@class='measure']")
-            staves = [] if measure is None else measure.findall("g[@class='staff']")
-            line = staves[-1].find("path") if staves else None
-            top = float(_NUMBER.findall(line.get("d", "0 0"))[1]) if line is not None else 0.0
-            self.frames.append(Frame(system, left - 60, right, top))
+                local = element.get("id")
+                if local is not None:
+                    self.elements[local] = (element, index)
+                    self.bars[local] = len(self.ends)
+            self.frames.append(Frame(system, left - 60, right))
+
+    def read(self, glyphs: Mapping[str, str]) -> None:
+        """Read the ink of every system."""
+        self.inks = [read_ink(frame.element, glyphs, self.names) for frame in self.frames]
 
     def anchor(self, local: str) -> Anchor | None:
         """The middle of a digit (``t…``) or notehead (``s…``); ``None`` when it is not drawn."""
@@ -120,131 +144,139 @@ class Canvas:
         if found is None:
             return None
         element, system = found
+        place = (system, local[0], self.bars[local])
         if local[0] == "t":
             words = element.find("text")
-            figure = words.find("tspan") if words is not None else None
-            if words is None or figure is None:
+            size = figure_size(words) if words is not None else 0.0
+            if words is None or not size:
                 return None
-            size = float(figure.get("font-size", "0").removesuffix("px"))
             x, y = float(words.get("x", "0")), float(words.get("y", "0"))
-            return Anchor(x, y - 0.34 * size, width(figure.text or "", size) / 2, size, system)
+            return Anchor(x, y - 0.34 * size, figure_width(words) / 2, size, *place)
         use = element.find("g[@class='notehead']/use")
         if use is None:
             return None
         x, y, scale = (float(n) for n in _NUMBER.findall(use.get("transform", ""))[:3])
         half = HEAD_HALF * scale / 0.72
-        return Anchor(x + half, y, half, 240, system)
+        return Anchor(x + half, y, half, 240, *place)
 
     def near(self, local: str) -> Anchor | None:
         """The anchor of a note on either staff: a tied note has no digit."""
         return self.anchor(local) or self.anchor({"t": "s", "s": "t"}.get(local[:1], "") + local[1:])
 
-    def bar_end(self, local: str) -> float:
+    def ink(self, at: Anchor, staff: str = "") -> Ink:
+        """The ink of the staff of a note."""
+        return self.inks[at.system][staff or at.staff]
+
+    def bar_end(self, at: Anchor) -> float:
         """Place of the bar line after a note."""
-        twin = {"t": "s", "s": "t"}.get(local[:1], "") + local[1:]
-        number = self.bars.get(local) or self.bars.get(twin) or 1
-        return self.ends[number - 1]
+        return self.ends[at.bar - 1]
 
-    def inside_bar(self, local: str, x: float, half: float) -> float:
+    def first_place(self, bar: int) -> float:
+        """Where the first note of a bar (from 1) stands."""
+        found = [_place(g) for g in self.measures[bar - 1].iter("g") if g.get("class") in _NOTES]
+        return min((x for x in found if x is not None), default=self.ends[bar - 1] - 400)
+
+    def inside_bar(self, at: Anchor, x: float, half: float) -> float:
         """Return where words of half a width, wanted at ``x`` over a note, are clear of its bar's lines."""
-        twin = {"t": "s", "s": "t"}.get(local[:1], "") + local[1:]
-        number = self.bars.get(local) or self.bars.get(twin) or 1
-        at = self.near(local)
-        before = self.ends[number - 2] if number > 1 else 0.0
-        if at is not None and number > 1 and before < at.x:
+        before = self.ends[at.bar - 2] if at.bar > 1 else 0.0
+        if before < at.x:
             x = max(x, before + half + _BAR_LINE)
-        return min(x, self.ends[number - 1] - half - _BAR_LINE)
+        return min(x, self.ends[at.bar - 1] - half - _BAR_LINE)
 
-    def words(self, slot: str) -> Words | None:
-        """The words of a slot."""
-        found = self.elements.get(slot)
-        if found is None:
-            return None
-        element, system = found
-        line = element.find("text")
-        sizes = [span.get("font-size", "0") for span in element.iter("tspan") if span.get("font-size")]
-        if line is None or not sizes:
-            return None
-        size = float(sizes[-1].removesuffix("px"))
-        return Words(line, float(line.get("x", "0")), float(line.get("y", "0")), size, system)
-
-    def group(self, system: int, kind: str) -> etree._Element:
-        """A new group of strokes in a system."""
+    def group(self, system: int, staff: str, kind: str) -> etree._Element:
+        """A new group of strokes in a system, at a staff."""
         group = etree.SubElement(self.frames[system].element, "g")
-        group.set("class", f"sign {kind}")
+        group.set("class", kind if kind == "slur" else f"sign {kind}")
+        self.drawn.setdefault((system, staff), []).append(group)
         return group
 
-    def runs(self, sign: Sign, *, after: float = 0.0) -> Iterator[Run]:
-        """The stretches of a sign from its start to its end, one a system.
+    def wish(
+        self,
+        at: Anchor | tuple[int, str],
+        row: str,
+        boxes: Iterable[Box],
+        draw: Callable[[float], None],
+        *,
+        under: bool = False,
+    ) -> None:
+        """Have a sign drawn in a row of a staff, at whichever height is free for its boxes."""
+        system, staff = at if isinstance(at, tuple) else (at.system, at.staff)
+        self.wishes.append(Wish(system, staff, row, tuple(boxes), draw, under))
+
+    def lay(self, system: int, staff: str, group: etree._Element, path: str, weight: int = 22) -> None:
+        """Draw a stroke of absolute commands where it must be, and note its ink."""
+        stroke(group, path, weight=weight)
+        self.inks[system][staff].add(*path_boxes(path, weight))
+
+    def word(
+        self,
+        at: tuple[int, str, int],
+        kind: str,
+        x: float,
+        y: float,
+        words: str,
+        size: float,
+        style: str = "",
+        *,
+        more: bool = False,
+    ) -> None:
+        """Write a line of words in a bar.
 
         Args:
-            sign: Its slots lie in every bar that it passes.
+            at: System, staff, number of the bar.
+            kind: Becomes their class.
+            x: The middle of their baseline.
+            y: Its height.
+            words: An author's, perhaps.
+            size: Of the letters.
+            style: ``italic``, ``start`` = from ``x`` on; parted by a blank.
+            more: Whether it is one more line of the words written last.
+        """
+        system, staff, bar = at
+        if more:
+            group = self.measures[bar - 1][-1]
+        else:
+            group = etree.SubElement(self.measures[bar - 1], "g")
+            group.set("class", kind if kind == "reh" else f"dir slot {kind}")
+            self.drawn.setdefault((system, staff), []).append(group)
+        line = etree.SubElement(group, "text")
+        line.set("x", f"{x:.0f}")
+        line.set("y", f"{y:.0f}")
+        line.set("text-anchor", "start" if "start" in style else "middle")
+        line.set("font-size", f"{size:.0f}px")
+        if "italic" in style:
+            line.set("font-style", "italic")
+        line.text = printable(words)
+
+    def runs(self, start: Anchor, end: Anchor, *, after: float = 0.0) -> Iterator[Run]:
+        """The stretches of a sign from one note to another, one a system.
+
+        Args:
+            start: The note.
+            end: The other.
             after: How far it reaches beyond the end's middle.
         """
-        start, end = self.near(sign.start), self.near(sign.end or sign.start)
-        if start is None or end is None:
-            return
-        seen: set[int] = set()
-        for slot in sign.slots:
-            words = self.words(slot)
-            if words is None:
-                continue
-            if words.system in seen:
-                blank(words)
-                continue
-            seen.add(words.system)
-            frame = self.frames[words.system]
-            begins, ends = words.system == start.system, words.system == end.system
+        for system in range(start.system, end.system + 1):
+            frame = self.frames[system]
+            begins, ends = system == start.system, system == end.system
             left = start.x - start.half if begins else frame.left
-            yield Run(words, left, end.x + after if ends else frame.right - 60, begins, ends)
+            yield Run(system, left, end.x + after if ends else frame.right - 60, begins, ends)
+
+    def first_bar(self, system: int) -> int:
+        """Number of the first bar of a system, from 1."""
+        measure = self.frames[system].element.find("g[@class='measure']")
+        return self.measures.index(measure) + 1 if measure is not None else 1
 
 
-def width(words: str, size: float) -> float:
-    """Return the width of words in the text face (Times metrics, from memory), in units."""
-    return size * sum(_WIDTHS.get(char, 0.5) for char in words)
+_NOTES = frozenset({"note", "rest", "mRest"})
 
 
-_WIDTHS = (
-    dict.fromkeys("ilt.,' \u00a0|", 0.28)
-    | dict.fromkeys("()⟨⟩fr-I", 0.34)
-    | dict.fromkeys("ABCDEFGHKLNPRTVX", 0.68)
-    | dict.fromkeys("mM½¼¾", 0.78)
-)  # fmt: skip
-
-
-def extent(words: etree._Element) -> tuple[float, float, float, float] | None:
-    """Return left, right, top and foot of a text's first line; ``None`` when nothing is said."""
-    said = "".join(str(part) for part in words.itertext()).strip()
-    sizes = [span.get("font-size", "0px") for span in words.iter("text", "tspan")]
-    size = max((float(size.removesuffix("px")) for size in sizes if size), default=0.0)
-    if not said or not size:
-        return None
-    x, y, wide = float(words.get("x", "0")), float(words.get("y", "0")), width(said, size)
-    left = x - wide / 2 if words.get("text-anchor") == "middle" else x
-    return left, left + wide, y - 0.75 * size, y + 0.22 * size
-
-
-def lower(words: Words, by: float) -> None:
-    """Move the words of a slot down."""
-    for part in words.element.iter("text", "tspan"):
-        if part.get("y"):
-            part.set("y", f"{float(part.get('y', '0')) + by:.0f}")
-
-
-def blank(words: Words) -> None:
-    """Take the words of a slot away; its room stays."""
-    parent = words.element.getparent()
-    if parent is not None:
-        parent.remove(words.element)
-
-
-def move(words: Words, x: float) -> None:
-    """Centre the words of a slot on ``x``; further lines were only room."""
-    words.element.set("x", f"{x:.0f}")
-    words.element.set("text-anchor", "middle")
-    for span in words.element.iter("tspan"):
-        if span.get("x"):
-            span.set("x", f"{x:.0f}")
+def word_box(x: float, words: str, size: float, *, start: bool = False, y: float = 0.0) -> Box:
+    """Return the box of words on a baseline, centred on ``x`` or from there on."""
+    wide = width(words, size)
+    left = x if start else x - wide / 2
+    top, foot = heights(words, size, y)
+    return left, top, left + wide, foot
 
 
 def stroke(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from lickwright.engraving.overlay import (
     articulations,
     bends,
+    bent_lines,
     brackets,
     chords,
     effects,
@@ -14,9 +15,11 @@ from lickwright.engraving.overlay import (
     legato,
     marks,
     slides,
+    tab_slurs,
     tuplets,
     vibrato,
 )
+from lickwright.engraving.overlay.rows import settle
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -28,7 +31,7 @@ if TYPE_CHECKING:
 FAMILIES = (
     chords,
     tuplets,
-    legato, slides, bends, vibrato, effects, articulations, brackets, hands,
+    slides, legato, tab_slurs, bends, bent_lines, vibrato, effects, articulations, brackets, hands,
 )  # fmt: skip
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
     kind: draw for family in (*FAMILIES, marks) for kind, draw in family.DRAWN.items()
@@ -42,6 +45,7 @@ def plan_signs(score: Score, plan: Plan) -> None:
 
 
 def draw_signs(canvas: Canvas, signs: list[Sign]) -> None:
-    """Draw planned signs."""
+    """Draw planned signs: what has its place at once, the others row by row from the staff outwards."""
     for sign in signs:
         DRAWN[sign.kind](canvas, sign)
+    settle(canvas.wishes, canvas.inks)

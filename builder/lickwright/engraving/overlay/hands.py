@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.canvas import lower, move
+from lickwright.engraving.overlay.canvas import word_box
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -14,8 +14,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Entry, Score
     from lickwright.engraving.signs import Plan, Sign
 
-_CLEAR = 150.0
-"""How much lower the rows are set than Verovio puts them: clear of digits on the lowest string."""
+_SIZE, _LINE = 272.0, 250.0
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -24,25 +23,33 @@ def plan(score: Score, plan: Plan) -> None:
     moments: dict[tuple[int, Fraction], list[Entry]] = {}
     for entry in score.entries:
         moments.setdefault((entry.bar, entry.sound.onset), []).append(entry)
-    for (bar, _), entries in moments.items():
+    for entries in moments.values():
         tones = sorted((t for entry in entries for t in entry.sound.tones), key=lambda tone: tone.string)
         hand = [tone.hand for tone in tones if tone.hand is not None]
         if not hand and any(entry.sound.stroke == "P" for entry in entries):
             hand = ["P"]
-        finger = [tone.finger for tone in tones if tone.finger is not None]
+        finger = [str(tone.finger) for tone in tones if tone.finger is not None]
         for letters, row in ((hand, "hand"), (finger, "finger")):
             if letters:
-                at = f"{host}{entries[0].anchor}"
-                words = "\n".join(letters)
-                slot = plan.slot(bar, row, words, row, start=at, below=True, italic=row == "hand")
-                plan.sign(row, at, slots=(slot,))
+                plan.sign(row, f"{host}{entries[0].anchor}", text="\n".join(letters), under=True)
 
 
 def _row(canvas: Canvas, sign: Sign) -> None:
-    words, at = canvas.words(sign.slots[0]), canvas.near(sign.start)
-    if words is not None and at is not None:
-        move(words, at.x)
-        lower(words, _CLEAR)
+    at = canvas.near(sign.start)
+    if at is None:
+        return
+    place = (at.system, sign.start[0], at.bar)
+    letters = sign.text.split("\n")
+    style = "italic" if sign.kind == "hand" else ""
+
+    def draw(height: float) -> None:
+        for number, letter in enumerate(letters):
+            canvas.word(
+                place, sign.kind, at.x, height + _LINE * number, letter, _SIZE, style, more=number > 0
+            )
+
+    boxes = [word_box(at.x, letter, _SIZE, y=_LINE * number) for number, letter in enumerate(letters)]
+    canvas.wish(place[:2], sign.kind, boxes, draw, under=True)
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"hand": _row, "finger": _row}

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.canvas import stroke
 from lickwright.engraving.score import Entry, source_of
 from lickwright.engraving.tag import tag
 from lickwright.model.slots import JoinKind
@@ -18,8 +17,11 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 _SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
-_REACH = 210.0
-"""How far a slide from or to nowhere reaches."""
+_REACH, _LEAST = 210.0, 70.0
+"""How far a slide from or to nowhere reaches, where it can; how far at least."""
+_AWAY = 24.0
+_OWN = 60.0
+"""Ink so near a head is its accidental, its dot."""
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -74,8 +76,8 @@ def _grace_fret(entry: Entry, string: int) -> int | None:
 
 def _line(canvas: Canvas, at: Anchor, left: float, right: float, way: str, kind: str) -> None:
     rise = min(0.26 * at.size, 0.35 * (right - left)) * (1 if way == "up" else -1)
-    group = canvas.group(at.system, kind)
-    stroke(group, f"M{left:.0f} {at.y + rise:.0f}L{right:.0f} {at.y - rise:.0f}", weight=24)
+    group = canvas.group(at.system, at.staff, kind)
+    canvas.lay(at.system, at.staff, group, f"M{left:.0f} {at.y + rise:.0f}L{right:.0f} {at.y - rise:.0f}", 24)
 
 
 def _slide(canvas: Canvas, sign: Sign) -> None:
@@ -83,27 +85,32 @@ def _slide(canvas: Canvas, sign: Sign) -> None:
     if start is None or end is None:
         return
     if start.system == end.system:
-        gap = max(40.0, end.x - end.half - start.x - start.half - 44)
-        left = start.x + start.half + 22
-        _line(canvas, start, left, left + gap, sign.text, "slide")
+        left, right = start.x + start.half + 22, end.x - end.half - 22
+        if right - left < 40:
+            left, right = (left + right) / 2 - 20, (left + right) / 2 + 20
+        _line(canvas, start, left, right, sign.text, "slide")
         return
     right = canvas.frames[start.system].right - 60
     _line(canvas, start, start.x + start.half + 30, right, sign.text, "slide")
     _line(canvas, end, end.x - end.half - 30 - _REACH, end.x - end.half - 30, sign.text, "slide continued")
 
 
-def _into(canvas: Canvas, sign: Sign) -> None:
+def _nowhere(canvas: Canvas, sign: Sign) -> None:
+    """A short line before or after a note, no longer than the room that the next ink leaves."""
     at = canvas.near(sign.start)
-    if at is not None:
-        right = at.x - at.half - 24
-        _line(canvas, at, right - _REACH, right, sign.text, "slide-in")
+    if at is None:
+        return
+    out = sign.kind == "slide-out"
+    way = 1 if out else -1
+    edge, limit = canvas.ink(at).beside(at.x + way * at.half, at.y, way, reach=_REACH + 100, near=_OWN)
+    room = abs(limit - edge) - _AWAY
+    if out:  # the other half may be wanted by a slide into what follows
+        room = room if abs(limit - edge) >= _REACH + 100 else room / 2
+    reach = max(_LEAST, min(_REACH, room - _AWAY))
+    near, far = sorted((edge + way * _AWAY, edge + way * (_AWAY + reach)))
+    _line(canvas, at, near, far, sign.text, sign.kind)
 
 
-def _out(canvas: Canvas, sign: Sign) -> None:
-    at = canvas.near(sign.start)
-    if at is not None:
-        left = at.x + at.half + 24
-        _line(canvas, at, left, left + _REACH, sign.text, "slide-out")
-
-
-DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"slide": _slide, "slide-in": _into, "slide-out": _out}
+DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
+    "slide": _slide, "slide-in": _nowhere, "slide-out": _nowhere,
+}  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.canvas import move, stroke
+from lickwright.engraving.overlay.canvas import stroke
 from lickwright.engraving.pieces import Bracketed
 
 if TYPE_CHECKING:
@@ -15,26 +15,20 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Score
     from lickwright.engraving.signs import Plan, Sign
 
+_SIZE = 272.0
+
 
 def plan(score: Score, plan: Plan) -> None:
     """Plan a bracket and a number over every nested tuplet."""
     letter = score.staves.top
-    for index, layers in enumerate(score.layers):
+    for layers in score.layers:
         for layer in layers:
             for tuplet in _nested(layer.parts):
                 heads = [piece.heads[0].local for piece in tuplet.pieces if piece.sound is not None]
                 if heads:
-                    start = f"{letter}{heads[0]}"
-                    slot = plan.slot(
-                        index,
-                        "nested-tuplet",
-                        str(tuplet.number),
-                        "tuplet",
-                        start=start,
-                        top=True,
-                        italic=True,
+                    plan.sign(
+                        "nested-tuplet", f"{letter}{heads[0]}", f"{letter}{heads[-1]}", str(tuplet.number)
                     )
-                    plan.sign("nested-tuplet", start, f"{letter}{heads[-1]}", (slot,))
 
 
 def _nested(parts: tuple[Part, ...]) -> Iterator[Bracketed]:
@@ -46,15 +40,22 @@ def _nested(parts: tuple[Part, ...]) -> Iterator[Bracketed]:
 
 
 def _draw(canvas: Canvas, sign: Sign) -> None:
-    start, end, words = canvas.near(sign.start), canvas.near(sign.end), canvas.words(sign.slots[0])
-    if start is None or end is None or words is None:
+    start, end = canvas.near(sign.start), canvas.near(sign.end)
+    if start is None or end is None:
         return
-    left, right = start.x - start.half, end.x + end.half
-    middle, y = (left + right) / 2, words.y - 0.3 * words.size
-    move(words, middle)
-    group = canvas.group(start.system, "nested-tuplet")
-    stroke(group, f"M{left:.0f} {y + 60:.0f}V{y:.0f}H{middle - 110:.0f}", weight=18)
-    stroke(group, f"M{middle + 110:.0f} {y:.0f}H{right:.0f}v60", weight=18)
+    left, right, staff = start.x - start.half, end.x + end.half, sign.start[0]
+    middle = (left + right) / 2
+
+    def draw(height: float) -> None:
+        canvas.word(
+            (start.system, staff, start.bar), "nested-tuplet", middle, height, sign.text, _SIZE, "italic"
+        )
+        group = canvas.group(start.system, staff, "nested-tuplet")
+        y = height - 0.3 * _SIZE
+        stroke(group, f"M{left:.0f} {y + 60:.0f}V{y:.0f}H{middle - 110:.0f}", weight=18)
+        stroke(group, f"M{middle + 110:.0f} {y:.0f}H{right:.0f}v60", weight=18)
+
+    canvas.wish((start.system, staff), "tuplet", [(left, -0.7 * _SIZE, right, 20)], draw)
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"nested-tuplet": _draw}

@@ -43,6 +43,12 @@ def test_without_a_name_everything_is_listed(capsys: pytest.CaptureFixture[str])
     assert set(titles()) | set(topics_of_the_guide()) <= set(listed.split())
 
 
+@pytest.mark.parametrize("name", ["proof-sheet", "proof sheet", "Proof Sheet"])
+def test_a_topic_is_asked_for_as_it_is_said(capsys: pytest.CaptureFixture[str], name: str) -> None:
+    """With a space, and with capital letters."""
+    assert explain(capsys, name)[1].startswith("# The proof sheet\n")
+
+
 @pytest.mark.parametrize(
     ("name", "near"), [("hands/strech", "hands/stretch"), ("rythm/bar-length", "rhythm/bar-length")]
 )

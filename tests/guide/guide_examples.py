@@ -23,12 +23,20 @@ key = "A major"
 title = "One"
 lessons = ["tuning-up.md"]
 """
-_SAID = re.compile(r"\*(error|query|note)\* `([a-z-]+/[a-z-]+)`:(?: (.*))?\Z", re.DOTALL)
+_SAID = re.compile(
+    r"\*(error|query|note)\* `([a-z-]+/[a-z-]+)`(?:,\s(but\snot\s)?with\s`([^`]+)`)?:(?: (.*))?\Z",
+    re.DOTALL,
+)
 
 
 @dataclass(frozen=True)
 class Mistake:
-    """A mistake as the guide shows it: its text, and the finding that the guide says it gives."""
+    """A mistake as the guide shows it: its text, and the finding that the guide says it gives.
+
+    Attributes:
+        setting: A line of the manifest with which it is found, and without it not; or (``kept`` False) the
+            other way round. Empty where it is found in any course.
+    """
 
     topic: str
     line: int
@@ -36,6 +44,8 @@ class Mistake:
     severity: str
     rule: str
     message: str
+    setting: str = ""
+    kept: bool = True
 
     @property
     def name(self) -> str:
@@ -53,15 +63,25 @@ def list_mistakes() -> tuple[Mistake, ...]:
                 continue
             said = _SAID.match(inline.content)
             if said:
-                message = " ".join((said[3] or "").split())
+                message = " ".join((said[5] or "").split())
                 line = (fence.map or [0])[0] + 1
-                found.append(Mistake(path.stem, line, fence.content, said[1], said[2], message))
+                found.append(
+                    Mistake(
+                        path.stem, line, fence.content, said[1], said[2], message, said[4] or "", not said[3]
+                    )
+                )
     return tuple(found)
 
 
-def try_example(text: str, folder: Path) -> Proofed:
-    """Proof a manifest, a lesson, or what stands in a lick, in a small course of its own."""
-    lesson, manifest = text, MANIFEST
+def try_example(text: str, folder: Path, setting: str = "") -> Proofed:
+    """Proof a manifest, a lesson, or what stands in a lick, in a small course of its own.
+
+    A setting, ``level = "beginner"``, takes the place of what its manifest says.
+    """
+    key = setting.partition(" ")[0]
+    lines = [line for line in MANIFEST.splitlines() if not (key and line.startswith(f"{key} "))]
+    lines.insert(1, setting)
+    lesson, manifest = text, "\n".join(lines) + "\n"
     if text.startswith("[course]"):
         lesson, manifest = "# Tuning up\n\nWords.\n", text
     elif "```" not in text and not text.startswith(("[", "#")):

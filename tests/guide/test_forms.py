@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from dataclasses import replace
+from pathlib import Path
 
+import click
 import pytest
-from guide_examples import LESSONS
+from guide_examples import LESSONS, try_example
 from guide_forms import list_forms
 
+from lickwright.checks.handbook import limits_table
 from lickwright.checks.limits import LIMITS
+from lickwright.cli.answer import answer
+from lickwright.cli.errata import errata
+from lickwright.cli.proof import proof
+from lickwright.cli.sign import sign
 from lickwright.model.bar import ROW_KINDS
 from lickwright.model.course import LEVELS, STYLES
 from lickwright.model.fields import CLAIM_KINDS, FEELS, PICKING_STYLES
@@ -163,3 +171,55 @@ def test_the_manifest_is_shown_with_every_key_and_its_true_default():
     assert replace(shown.settings, limits=()) == plain.settings
     assert shown.language == plain.language
     assert [word for word in (*STYLES, *LEVELS) if word not in text] == []
+
+
+def test_every_limit_is_shown_as_it_is():
+    """The tables of the page are those made from the thresholds; where they differ, copy what is printed."""
+    assert words("limits").endswith(f"\n\n{limits_table()}\n"), limits_table()
+    for name, limit in LIMITS.items():
+        assert f"| `{name}` | {limit.value:g} {limit.unit} |" in words("limits")
+        assert f"| `{limit.rule}` |" in words("limits")
+
+
+def test_the_limits_that_are_set_read(tmp_path):
+    """What the page sets anew is taken by a course."""
+    shown = listing("limits", "toml").removeprefix("toml")
+    found = try_example("# Words\n\nWords.\n", tmp_path / "course", "")
+    assert found.course is not None
+    manifest = found.course.manifest.text + shown
+    course, findings = read_manifest(Source("course.toml", manifest))
+    assert findings == ()
+    assert course is not None
+    assert {name for name, _ in course.settings.limits} == set(
+        tomllib.loads(shown.removeprefix("toml"))["limits"]
+    )
+
+
+def test_level_and_style_have_every_word():
+    """Each word of either, and every rule that reads one of them."""
+    text = words("level-and-style")
+    assert [word for word in (*STYLES, *LEVELS) if f"`{word}`" not in text and f'"{word}"' not in text] == []
+    assert [rule for rule in ("speed/strokes", "course/first-use", "harmony/unexplained", "harmony/clash",
+                              "open-strings/chromatic") if f"`{rule}`" not in text] == []  # fmt: skip
+
+
+def test_every_part_of_the_proof_sheet_is_told():
+    """What the page names in bold is a head of the sheet, and every head of the sheet is named."""
+    template = (Path(__file__).parents[2] / "themes/press/templates/proof_sheet.html").read_text("utf-8")
+    heads = set(re.findall(r"<h2>([^<]+)</h2>", template)) - {"For the author", "Drafts"}
+    named = set(re.findall(r"\*\*([^*]+)\*\*", words("proof-sheet")))
+    assert {"Queries as text" if head == "Queries for the author" else head for head in heads} == named
+    assert all(f">{name}<" in template for name in named)
+
+
+@pytest.mark.parametrize("command", [proof, errata, answer, sign], ids=lambda command: command.name)
+def test_every_option_of_an_editor_is_shown(command):
+    """Every form of the report and every option of the commands is typed somewhere in the guide."""
+    told = "".join(words(topic.stem) for topic in LESSONS.glob("*.md"))
+    for option in command.params:
+        if isinstance(option, click.Option) and "--help" not in option.opts:
+            assert any(name in told for name in option.opts if name.startswith("--")), option.opts
+            if isinstance(option.type, click.Choice) and command == "proof":
+                assert [
+                    form for form in option.type.choices if form != "text" and f"--format {form}" not in told
+                ] == []

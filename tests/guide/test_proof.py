@@ -44,8 +44,14 @@ def test_a_slip_of_one_fret_in_the_guide_is_found(tmp_path):
 
 @pytest.mark.parametrize("mistake", MISTAKES, ids=[mistake.name for mistake in MISTAKES])
 def test_a_mistake_gives_the_finding_that_is_shown(mistake: Mistake, tmp_path):
-    """Exactly one, of that rule, in those words."""
-    findings = try_example(mistake.text, tmp_path / "course").proof.findings
+    """Exactly one, of that rule, in those words; where it takes a setting, without that none."""
+    with_it, without = try_example(mistake.text, tmp_path / "set", mistake.setting), None
+    if mistake.setting:
+        without = try_example(mistake.text, tmp_path / "course")
+    telling, silent = (with_it, without) if mistake.kept else (without, with_it)
+    assert telling is not None
+    assert silent is None or silent.proof.findings == ()
+    findings = telling.proof.findings
     said = [(finding.severity.word, finding.rule, " ".join(finding.message.split())) for finding in findings]
     assert said == [(mistake.severity, mistake.rule, mistake.message)]
 

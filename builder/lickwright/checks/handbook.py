@@ -90,6 +90,25 @@ def _page(rule: Rule) -> Page:
     )
 
 
+def limits_table() -> str:
+    """Return every limit as the guide shows it: a Markdown table for each group of rules.
+
+    A limit is there with its name, its default, what it bounds and the rule that reads it.
+    """
+    parts = []
+    for group, title in GROUPS.items():
+        rows = [limit for limit in LIMITS.values() if limit.rule.startswith(f"{group}/")]
+        if rows:
+            lines = (f"| `{x.name}` | {x.value:g} {x.unit} | {_bounds(x)} | `{x.rule}` |" for x in rows)
+            head = "| limit | default | what it bounds | rule |\n| --- | --- | --- | --- |"
+            parts.append(f"## {title}\n\n{head}\n" + "\n".join(lines))
+    return "\n\n".join(parts)
+
+
+def _bounds(limit: Limit) -> str:
+    return limit.meaning.removesuffix(" (own threshold)")
+
+
 def fence(example: Example) -> str:
     """Return an example as an author would fence it in a lesson, shown as text; its other files by name."""
     shown = [_shown("toml", example.course or ""), _shown("markdown", lesson(example))]

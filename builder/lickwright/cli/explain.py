@@ -74,10 +74,11 @@ def topics_of_the_guide() -> list[str]:
 
 
 def guide_page(topic: str) -> str | None:
-    """Return a page of the guide as it is written, or None."""
-    if topic not in topics_of_the_guide():
+    """Return a page of the guide as it is written, or None; ``proof sheet`` is the page ``proof-sheet``."""
+    name = "-".join(topic.lower().split())
+    if name not in topics_of_the_guide():
         return None
-    return (GUIDE / f"{topic}.md").read_text(encoding="utf-8").rstrip()
+    return (GUIDE / f"{name}.md").read_text(encoding="utf-8").rstrip()
 
 
 def topics_with(word: str) -> list[str]:

@@ -9,13 +9,14 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from proofroom import Proofroom, told
+from proofroom import Proofroom, only, told
 
-from lickwright.checks.hands import finger, needless_shift, ringing_finger, slide
+from lickwright.checks.hands import finger, needless_shift, ringing_finger, slide, stray_note
 from lickwright.checks.limits import set_limits
 from lickwright.checks.subject import Subject, Written
 from lickwright.checks.trial import put_tone
 from lickwright.model.music import Piece
+from lickwright.model.strike import Fretted
 from lickwright.model.timeline import resolve
 from lickwright.reading.course import read_course
 
@@ -104,3 +105,51 @@ def test_both_voices_are_one_hand(room: Proofroom) -> None:
     text = "A | {}:5 - - - 1:0 - - -\n   lh | 1 0\n   low | 4:{} - - - 5:0 - - -\n   lh | 3 0"
     assert told(room.prove(text.format(1, 4))) == [("hands/finger", "4:4")]
     assert told(room.prove(text.format(1, 7))) == []
+
+
+def _stray(piece: Piece) -> Iterator[tuple[str, Piece]]:
+    """Every single note once an octave too high, and once at its place of another position."""
+    guitar = piece.music.guitar
+    for written in Subject(piece, LIMITS).tones:
+        tone = written.tone
+        if len(written.sound.tones) > 1 or not tone.fret or not isinstance(tone.head, Fretted):
+            continue
+        midi = guitar.midi(tone.string, tone.fret)
+        for kind, string, fret in (
+            ("an octave up", tone.string, tone.fret + 12),
+            ("two strings lower", tone.string + 2, midi - guitar.midi(min(tone.string + 2, 6), 0)),
+        ):
+            if string <= guitar.strings and guitar.has_fret(fret):
+                other = replace(tone, string=string, fret=fret, head=replace(tone.head, fret=fret))
+                yield kind, put_tone(piece, written.sound.address, written.index, other)
+
+
+def test_notes_planted_far_from_the_hand_are_found(licks: list[Piece]) -> None:
+    """As they stand nothing is found; of single notes moved far away most are, however slow the piece."""
+    planted: Counter[str] = Counter()
+    found: Counter[str] = Counter()
+    for piece in licks:
+        assert list(stray_note.run(Subject(piece, LIMITS))) == [], piece.name
+        for kind, slipped in _stray(piece):
+            planted[kind] += 1
+            found[kind] += bool(list(stray_note.run(Subject(slipped, LIMITS))))
+    assert min(planted.values()) > 400
+    assert all(found[kind] > 0.6 * planted[kind] for kind in planted)
+
+
+def test_a_stray_note_is_sent_home(room: Proofroom) -> None:
+    """The digit too many and the string of another position each get the note under the hand."""
+    for bar, mended in (("2:5 2:8 1:5 1:17 1:5", "1:5"), ("3:2 2:3 3:2 5:12 3:2", "3:2")):
+        fix = only(room.prove(f"A | {bar} - - -")).fix
+        assert fix is not None
+        assert [edit.text for edit in fix.edits] == [mended]
+
+
+@pytest.mark.parametrize(("outside", "found"), [(1, 0), (2, 1), (3, 1)])
+def test_a_position_may_lack_fewer_than_a_quarter(room: Proofroom, outside: int, found: int) -> None:
+    """Of eight notes two outside are a quarter, and that is where the query begins."""
+    frets = [10] * outside + [5] * (8 - outside)
+    bar = " ".join(f"2:{fret}" for fret in frets)
+    assert [rule for rule, _ in told(room.prove(f"position: 5\n\nN.C. | {bar}"))] == [
+        "hands/position"
+    ] * found

@@ -55,7 +55,7 @@ def test_a_shift_with_a_capo_and_a_short_neck(room: Proofroom) -> None:
 
 def test_fingers_pin_the_hand(room: Proofroom) -> None:
     """Frets that one position could serve need a shift when the row gives them to other fingers."""
-    bar = "step: 1/16\ntempo: 120\n\nN.C. | 1:5 2:7 1:5 2:7 1:5 - - - - - - - - - - -\n"
+    bar = "step: 1/16\ntempo: 120\n\nN.C. | 1:5 2:9 1:5 2:9 1:5 - - - - - - - - - - -\n"
     assert told(room.prove(bar)) == []
     limits = MANIFEST.format(style="country") + "\n[limits]\nshift-query = 300\n"
     assert told(room.prove(Example(bar, course=limits))) == []

@@ -60,8 +60,8 @@ shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above 
 slide is left alone up to it (own threshold)
 reach-passing | 1.25 | times | hands/needless-shift | How much farther two fingers reach one after the other \
 than held together (own threshold)
-position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, above \
-which it is a query (own threshold)
+position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, from \
+which on it is a query (own threshold)
 cascade-open | 0.25 | share of the notes | open-strings/cascade | On open strings in a cascade, below which \
 it is a query (own threshold)
 clash-beats | 1 | beats | open-strings/clash | That two ringing strings a half step apart sound together, \

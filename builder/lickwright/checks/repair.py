@@ -1,9 +1,9 @@
 """The repair: what a note was most likely meant to be, tried before it is said.
 
 Tried are one and two frets up and down, the digits of a fret or string and fret exchanged, the same
-fret on the strings beside, and an octave; of a bend, its target a half step either way. A candidate is
-kept only if the rules, run again over the bars around it, no longer find the fault and find no other; of
-those left the note that fits the chord best is offered first.
+fret on the strings beside, an octave, and the same note on another string; of a bend, its target a half
+step either way. A candidate is kept only if the rules, run again over the bars around it, no longer find
+the fault and find no other; of those left the note that fits the chord best is offered first.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from statistics import median
 
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.catalogue import rules
@@ -18,6 +19,7 @@ from lickwright.checks.subject import Subject
 from lickwright.checks.trial import cut_around, list_places, try_tone
 from lickwright.checks.wording import count_word, degree_name, degree_of, note_name
 from lickwright.findings import Edit, Finding, Fix
+from lickwright.instrument.fingering import place
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 from lickwright.model.strike import Fretted, Hammered, Tapped
@@ -221,7 +223,7 @@ def list_candidates(subject: Subject, sound: Sound, index: int) -> Iterator[Cand
         return
     used = {other.string for k, other in enumerate(sound.tones) if k != index}
     partners = _partners(subject, tone)
-    for string, fret, how in _places(tone.string, tone.fret):
+    for string, fret, how in (*_places(tone.string, tone.fret), *_same_note(subject, sound, tone)):
         if string in used or fret in partners or (partners and string != tone.string):
             continue
         guitar = subject.piece.music.guitar
@@ -268,6 +270,15 @@ def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
         yield beside, fret, f"the same fret on string {beside}"
     for octave in (12, -12):
         yield string, fret + octave, f"twelve frets {'higher' if octave > 0 else 'lower'}"
+
+
+def _same_note(subject: Subject, sound: Sound, tone: Tone) -> Iterator[tuple[int, int, str]]:
+    """Where else the note lies, nearest to the notes around it first."""
+    places = place(int(tone.path[0]), subject.piece.music.guitar) if tone.path else ()
+    near = [fret for fret in _frets_beside(subject, sound) if fret]
+    for string, fret in sorted(places, key=lambda each: abs(each[1] - median(near or [each[1]]))):
+        if fret and string != tone.string:
+            yield string, fret, f"the same note on string {string}"
 
 
 def _bent(tone: Tone) -> Iterator[Candidate]:

@@ -109,6 +109,7 @@ syntax/late-bend | sound | hands/* NOTES witness/*
 witness/names | sound | prose/*
 witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note
 hands/stray-note | sound | hands/shift
+hands/needless-shift | sound | hands/shift
 witness/names | bar | rhythm/near-duplicate
 witness/degrees | bar | rhythm/near-duplicate
 harmony/chord-disagrees | bar | harmony/foreign-chord

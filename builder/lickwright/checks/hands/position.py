@@ -1,8 +1,8 @@
 """A position that the notes are not in.
 
 Stated by the `position` field or a bracket, `pos5[ ]`, `open[ ]`. A position covers the frets from one below
-it to four above; open strings, harmonics and tapped notes belong to every one. A note or two that reach out
-of it are left alone.
+it to four above; open strings, harmonics and tapped notes belong to every one. One note that reaches out of
+it, and several that are fewer than a quarter of all, are left alone.
 
 Why it matters: the position is where a student puts the hand before the first note. From the wrong place
 every finger of the lick is wrong.
@@ -88,7 +88,7 @@ def _judge(subject: Subject, position: int, notes: Sequence[Written], span: Span
     frets = [fret for written in notes if (fret := held_fret(written.tone)) is not None]
     outside = [fret for fret in frets if not covers(position, fret)]
     few = len(outside) < min(A_FEW, len(frets))
-    if not outside or few or len(outside) <= subject.limits["position-outside"] * len(frets):
+    if not outside or few or len(outside) < subject.limits["position-outside"] * len(frets):
         return
     better = fitting(frets, position)
     first = next(written for written in notes if held_fret(written.tone) == outside[0])
@@ -116,6 +116,10 @@ RULE = Rule(
     ),
     bad=(
         Example("position: 5\n\nA | 2:10 - 2:12 - 1:9 - 1:12 -", marks=("5",)),
+        Example(
+            "position: 5\n\nN.C. | 2:5 1:5 2:8 1:8 2:10 1:8 2:5 1:10",
+            marks=("5",),
+        ),
         Example("A | 3:2 - 2:2 - open[2:10 1:9 1:12 1:9]", marks=("2:10",)),
     ),
     run=run,

@@ -262,6 +262,10 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(rf"{SYMBOL}(?:[ -](?:chord|triad)s?\b)?", _symbol),
     Pattern(rf"{NOTE}[ -]{CHORD_WORDS}(?:[ -]chord)?(?![\w-])", _chord_words),
     Pattern(rf"{NOTE}(?:[ -](?:major|minor))?[ -](?:chord|triad|arpeggio)s?\b", _plain_chord),
+    Pattern(
+        _any(r"(?:major|minor|diminished|augmented) (?:chord|triad|arpeggio)\b"),
+        lambda t: ("quality", t.split()[0]),
+    ),
     Pattern(rf"{NOTE} (?:major|minor)\b", _tonality),
     Pattern(TUNING, _tuning),
     Pattern(rf"{_any('(?:open )?(?:high |low )?')}{NOTE}[ -]string\b", _string),

@@ -22,6 +22,7 @@ def _scanner() -> tuple[re.Pattern[str], tuple[Reader, ...]]:
     return re.compile(rf"(?<![\w♯♭#])(?:{'|'.join(groups)})"), tuple(p.read for p in PATTERNS)
 
 
+@lru_cache(maxsize=512)
 def find_terms(text: str, *, head: bool = True, letter: bool = False) -> tuple[Term, ...]:
     """Return the terms of a text, from left to right; what is no term is passed over.
 

@@ -35,6 +35,7 @@ _SIMPLE: dict[TermKind, ClaimKind] = {
     "rhythm": "rhythm",
     "tuning": "tuning",
     "interval": "interval",
+    "quality": "chord",
     "scale": "scale",
     "device": "scale",
     "key": "key",

@@ -13,6 +13,7 @@ from lickwright.theory.pitch import PitchClass
 TermKind = Literal[
     "note",
     "chord",
+    "quality",
     "tonality",
     "key",
     "scale",

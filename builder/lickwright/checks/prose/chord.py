@@ -1,7 +1,8 @@
 """A chord that the words name and neither the harmony nor the notes are.
 
 ``the D chord`` is right where D is the chord in force, under whatever name; ``a D six-nine`` where the notes
-of the link spell it. The fifth may be missing, the third and the note that names the chord may not.
+of the link spell it; ``a minor chord`` where one on any root is in force or spelled. The fifth may be
+missing, the third and the note that names the chord may not.
 
 Why it matters: the name is what the student takes along, and tells the bass player.
 
@@ -21,6 +22,11 @@ from lickwright.checks.claims.term import ChordName
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.theory.chord import Chord
 from lickwright.theory.key import Key
+from lickwright.theory.pitch import PitchClass
+from lickwright.theory.quality import QUALITIES
+
+_LETTERS = ("C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B")
+"""A name for each root."""
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
@@ -28,6 +34,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     term = claim.terms[0]
     key = notes.subject.piece.music.key
     harmony = notes.harmony or tuple(c for h in notes.heard for c in notes.chords(h))
+    if term.kind == "quality":
+        return _quality(str(term.value), claim, notes, harmony)
     if fits_harmony(term, harmony) or (isinstance(term.value, Key) and term.value.semitones == key.semitones):
         return HELD
     sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
@@ -45,6 +53,25 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         f"the words say “{term.text}”, and {say_place(notes)} is {say_notes(notes)}{where}",
         term,
         help=_advice(reasons, harmony),
+    )
+
+
+_TRIADS = {"major": "major", "minor": "m", "diminished": "dim", "augmented": "aug"}
+
+
+def _quality(said: str, claim: Claim, notes: Pointed, harmony: Sequence[Chord]) -> Verdict:
+    """``a minor chord``: one in force, or one that the notes spell on any root."""
+    triad = QUALITIES[_TRIADS[said]]
+    if any(triad.tones <= chord.quality.tones for chord in harmony):
+        return HELD
+    sounding = frozenset().union(*(heard.pitch_classes for heard in notes.heard))
+    roots = (root for root in map(PitchClass.parse, _LETTERS) if root and root.semitone in sounding)
+    if any(not spells(Chord(root, triad), sounding) for root in roots):
+        return HELD
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is {say_notes(notes)}",
+        claim.terms[0],
+        help=_advice((), harmony),
     )
 
 

@@ -7,5 +7,5 @@ and the judge of the claim's kind (in the rule of that name) holds the one again
 
 Claims come from a link's own words (``phrase``), from words that lean on it (``attachment``, ``tied``,
 ``moving``), from the sentence as a whole (``statement``); what the rest of a sentence names is looked for
-near its links (the rule ``mention``). A claim is held, found to differ, or listed as not checked: never guessed.
+near its links (the rule ``mention``). A claim is held, found to differ, or listed: never guessed.
 """

@@ -30,6 +30,7 @@ _BAR_HAS = re.compile(
     rf"(?: (?:over|on|in|to|with))? {ARTICLE}|,? over {ARTICLE}| {ARTICLE}"
 )
 """What may stand between a bar and what it is said to hold: ``bar 4 is over C7``, ``bar 3 descends``."""
+_IN = re.compile(r"(?i)\bin the $")
 _IN_BAR = re.compile(r" (?:in|of) (?:the )?")
 _HELD_BY_BAR: dict[TermKind, ClaimKind] = {
     "chord": "chord",
@@ -105,6 +106,9 @@ def _bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
     if link is None:
         return
     between = sentence.gap(term.end, link.start)
+    counted = not re.search(r"[0-9]", term.text) and not _IN.search(sentence.text[: term.start])
+    if counted and CLAUSE.search(between):
+        return  # "its first bar is easy, [the second] is not"
     another = any(term.end <= t.start < link.start for t in sentence.outside if t.kind in ("bar", "ending"))
     if not another and not _STOP.search(between) and not between.lstrip().startswith("of "):
         yield Claim("bar", link, (term,), inside=False)

@@ -102,7 +102,9 @@ def _another_reading(claim: Claim, notes: Pointed) -> Verdict | None:
     text = claim.link.passage.text[: claim.terms[0].start]
     noun = _NOUN.findall(text)
     if not noun:
-        return None
+        several = claim.inside and degree.number in (2, 4) and claim.beside is None and claim.about is None
+        alone = re.fullmatch(r"(?i)(?:the )?\w+", claim.link.words)
+        return Unresolved("it may be a degree, or one of several things") if several and alone else None
     number = degree.number
     for _, tone in notes.tones:
         if number in {tone.string, tone.fret} or tone.finger == str(number):

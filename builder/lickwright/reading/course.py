@@ -15,7 +15,7 @@ from lickwright.reading.collector import Collector, quote
 from lickwright.reading.lesson import Base, read_lesson
 from lickwright.reading.manifest import NAME, Listed, Manifest, read_manifest
 from lickwright.reading.nearest import find_nearest
-from lickwright.reading.pointers import check_pointers
+from lickwright.reading.pointers import Pointer, check_pointers, find_pointers
 from lickwright.reading.signatures import NAME as PROOFED
 from lickwright.reading.signatures import read_signatures
 from lickwright.text import Source, Span
@@ -53,6 +53,7 @@ class _CourseReader:
         self.findings: list[Finding] = []
         self.strings = STANDARD.count
         self.guitar: Guitar | None = None
+        self.pointers: dict[str, tuple[Pointer, ...]] = {}
 
     def read(self) -> Course | None:
         source = self.load(NAME)
@@ -84,7 +85,8 @@ class _CourseReader:
         self.check_names(course)
         self.check_takes(course)
         for lesson in (*course.lessons, *course.drafts):
-            self.findings += check_pointers(lesson, course, self.folder)
+            pointers = self.pointers[lesson.source.path]
+            self.findings += check_pointers(lesson, pointers, course, self.folder)
         return course
 
     # Files
@@ -217,6 +219,7 @@ class _CourseReader:
         lesson, findings = read_lesson(source, name, draft=draft, strings=self.strings, guitar=self.guitar)
         if not garbled:  # of a file in another encoding nothing else is worth saying
             self.findings += findings
+        self.pointers[path] = find_pointers(lesson.source)
         return lesson
 
     def is_inside(self, path: str, written: str) -> bool:

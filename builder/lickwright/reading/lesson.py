@@ -12,7 +12,7 @@ from lickwright.reading.blocks import read_block, read_info
 from lickwright.reading.collector import Collector
 from lickwright.reading.fences import find_fences
 from lickwright.reading.lines import Body
-from lickwright.reading.links import build_parser, find_links, mentions_notes, read_plain
+from lickwright.reading.links import find_links, mentions_notes, parse_prose, read_inline, read_plain
 from lickwright.text import Source
 
 if TYPE_CHECKING:
@@ -23,8 +23,6 @@ if TYPE_CHECKING:
     from lickwright.findings import Finding
     from lickwright.instrument.guitar import Guitar
     from lickwright.model.fields import Shape
-
-_PARSER = build_parser()
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +60,7 @@ def read_lesson(
     found = Collector(source)
     if not source.text.strip():
         found.add("course/empty-lesson", f"the lesson {name} is empty", source.span(0, 0))
-    env: dict[str, Any] = {}
-    tokens = _PARSER.parse(source.text, env)
+    tokens, env = parse_prose(source.text)
     blocks: list[Placed] = []
     for fence in find_fences(tokens, source, found):
         read = read_info(fence.info, found)
@@ -97,8 +94,7 @@ def _read_prose(
         points = mentions_notes(token, env)
         if not heads and not points:
             continue
-        children: list[Token] = []
-        _PARSER.inline.parse(token.content, _PARSER, env, children)
+        children = read_inline(token, env)
         if heads:
             title = " ".join(read_plain(children).split())
         if points:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 from urllib.parse import unquote
 
@@ -64,6 +65,24 @@ def _telling(rule: Any) -> Any:
         return done
 
     return tell
+
+
+_PARSER = build_parser()
+
+
+@lru_cache(maxsize=1)
+def parse_prose(text: str) -> tuple[list[Token], dict[str, Any]]:
+    """Return the blocks of a text and its link references; the last is remembered, being read twice."""
+    env: dict[str, Any] = {}
+    return _PARSER.parse(text, env), env
+
+
+def read_inline(token: Token, env: dict[str, Any]) -> list[Token]:
+    """Return the inline tokens of a block, read when they are first asked for."""
+    if not token.children:
+        token.children = []
+        _PARSER.inline.parse(token.content, _PARSER, env, token.children)
+    return token.children
 
 
 def mentions_notes(token: Token, env: MutableMapping[str, Any]) -> bool:
@@ -204,7 +223,7 @@ def locate(token: Token, source: Source, offset: int) -> int:
     begin = content.rfind("\n", 0, offset) + 1
     finish = content.find("\n", begin)
     line = content[begin:] if finish < 0 else content[begin:finish]
-    whole = source.line(min(first + 1 + number, source.line_column(len(source.text))[0]))
+    whole = source.line(min(first + 1 + number, source.line_count))
     indent = max(whole.rfind(line.rstrip()), 0)
     return source.line_start(first + 1 + number) + min(indent + offset - begin, len(whole))
 

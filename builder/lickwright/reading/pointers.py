@@ -3,62 +3,79 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from itertools import pairwise
 from posixpath import normpath
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from lickwright.reading.collector import Collector, quote
-from lickwright.reading.links import SCHEME, build_parser, locate, read_plain
+from lickwright.reading.links import SCHEME, locate, parse_prose, read_inline, read_plain
 from lickwright.reading.nearest import find_nearest
 from lickwright.reading.pictures import PICTURES, find_picture
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
     from pathlib import Path
-
-    from markdown_it.token import Token
 
     from lickwright.findings import Finding
     from lickwright.model.course import Course, Lesson
     from lickwright.text import Source, Span
 
-_PARSER = build_parser()
 _AWAY = re.compile(r"https?://|mailto:", re.IGNORECASE)
 
 
-def check_pointers(lesson: Lesson, course: Course, folder: Path) -> tuple[Finding, ...]:
+@dataclass(frozen=True, slots=True)
+class Pointer:
+    """A picture or a link of the prose as written; one to notes is none.
+
+    Attributes:
+        picture: Whether it is a picture.
+        address: Where it leads. ``place``: of the address, else of its paragraph.
+    """
+
+    picture: bool
+    address: str
+    place: Span
+
+
+def check_pointers(
+    lesson: Lesson, pointers: Iterable[Pointer], course: Course, folder: Path
+) -> tuple[Finding, ...]:
     """Return what is wrong with the pictures and links of a lesson; links to notes are read elsewhere."""
-    source = lesson.source
-    found = Collector(source)
-    if "](" not in source.text and "]:" not in source.text:
-        return ()
-    for token, address, place in _find_pointers(source):
-        if token.type == "image":
-            _check_picture(address, place, folder, found)
-        elif not _AWAY.match(address) and not address.casefold().startswith(SCHEME):
-            _check_link(address, place, lesson, course, found)
+    found = Collector(lesson.source)
+    for pointer in pointers:
+        if pointer.picture:
+            _check_picture(pointer.address, pointer.place, folder, found)
+        elif not _AWAY.match(pointer.address):
+            _check_link(pointer.address, pointer.place, lesson, course, found)
     return tuple(found.findings)
 
 
-def _find_pointers(source: Source) -> Iterator[tuple[Token, str, Span]]:
-    env: dict[str, Any] = {}
-    for block in _PARSER.parse(source.text, env):
+def find_pointers(source: Source) -> tuple[Pointer, ...]:
+    """Return the pictures and links of a lesson's prose."""
+    return tuple(_find_pointers(source)) if "](" in source.text or "]:" in source.text else ()
+
+
+def _find_pointers(source: Source) -> Iterator[Pointer]:
+    tokens, env = parse_prose(source.text)
+    for block in tokens:
         if block.type != "inline" or "[" not in block.content:
             continue
-        children: list[Token] = []
-        _PARSER.inline.parse(block.content, _PARSER, env, children)
         at = 0
-        for child in children:
+        for child in read_inline(block, env):
             if child.type not in ("link_open", "image"):
                 continue
-            address = unquote(str(child.attrs.get("src" if child.type == "image" else "href", "")))
+            picture = child.type == "image"
+            address = unquote(str(child.attrs.get("src" if picture else "href", "")))
             start = block.content.find(address, at) if address else -1
+            end = start + len(address)
             if start < 0:  # by reference, or written with escapes: the paragraph's first line is shown
-                yield child, address, source.span(locate(block, source, 0), locate(block, source, 0))
-                continue
-            at = start + len(address)
-            yield child, address, source.span(locate(block, source, start), locate(block, source, at))
+                start = end = 0
+            at = max(at, end)
+            if picture or not address.casefold().startswith(SCHEME):
+                place = source.span(locate(block, source, start), locate(block, source, end))
+                yield Pointer(picture, address, place)
 
 
 def _check_picture(address: str, place: Span, folder: Path, found: Collector) -> None:
@@ -100,13 +117,10 @@ def _check_link(address: str, place: Span, lesson: Lesson, course: Course, found
 
 def _list_anchors(lesson: Lesson) -> set[str]:
     anchors = {f"lick-{_slug(getattr(placed.block, 'name', ''))}" for placed in lesson.blocks}
-    env: dict[str, Any] = {}
-    tokens = _PARSER.parse(lesson.source.text, env)
+    tokens, env = parse_prose(lesson.source.text)
     for before, token in pairwise(tokens):
         if before.type == "heading_open" and token.type == "inline":
-            children: list[Token] = []
-            _PARSER.inline.parse(token.content, _PARSER, env, children)
-            anchors.add(_slug(read_plain(children)))
+            anchors.add(_slug(read_plain(read_inline(token, env))))
     return anchors
 
 

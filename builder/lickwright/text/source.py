@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from dataclasses import dataclass, field
+
+_NEWLINE = re.compile("\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,13 +23,18 @@ class Source:
     _starts: tuple[int, ...] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        starts = (0, *(i + 1 for i, c in enumerate(self.text) if c == "\n"))
+        starts = (0, *(match.end() for match in _NEWLINE.finditer(self.text)))
         object.__setattr__(self, "_starts", starts)
 
     def line_column(self, offset: int) -> tuple[int, int]:
         """Return the 1-based line and column (code points) of an offset."""
         line = bisect_right(self._starts, offset)
         return line, offset - self._starts[line - 1] + 1
+
+    @property
+    def line_count(self) -> int:
+        """Lines, an empty last one counted."""
+        return len(self._starts)
 
     def line_start(self, number: int) -> int:
         """Return the offset at which line ``number`` (1-based) begins."""

@@ -112,7 +112,9 @@ def test_a_lick_of_a_variation_is_not_mended_through_it(room: Proofroom) -> None
 def test_a_note_of_its_chord_is_not_mended_out_of_it(room: Proofroom) -> None:
     """The row says F over D7, the note is its third: the row has slipped, and no fret is put there."""
     finding = only(room.prove("key: G major\n\nD7 | 4:0 - 4:4 - 3:2 - 2:1 -\n  names | D F A C"))
-    assert (finding.rule, finding.fix) == ("witness/names", None)
+    assert finding.rule == "witness/names"
+    assert finding.fix is not None
+    assert [(edit.span.text, edit.text) for edit in finding.fix.edits] == [("F", "F#")]
 
 
 def test_a_repair_is_offered_once(room: Proofroom) -> None:

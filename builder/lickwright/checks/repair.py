@@ -15,6 +15,7 @@ from statistics import median
 
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.catalogue import rules
+from lickwright.checks.row_repair import ROW_OF, mend_row
 from lickwright.checks.subject import Subject
 from lickwright.checks.trial import cut_around, list_places, try_tone
 from lickwright.checks.wording import count_word, degree_name, degree_of, note_name
@@ -98,7 +99,8 @@ class Trial:
 
 def _asks(finding: Finding) -> bool:
     rule = rules().get(finding.rule)
-    return rule is not None and rule.one_note and finding.fix is None and bool(finding.address)
+    asks = rule is not None and (rule.one_note or finding.rule in ROW_OF)
+    return asks and finding.fix is None and bool(finding.address)
 
 
 def _with_repair(trial: Trial, finding: Finding) -> Finding:
@@ -108,16 +110,17 @@ def _with_repair(trial: Trial, finding: Finding) -> Finding:
     if around is None or found is None:
         return finding
     sound, index = found
-    repairs = find_repairs(around, finding, sound, index)
+    taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
+    repairs = find_repairs(around, finding, sound, index) if rules()[finding.rule].one_note else ()
     if not repairs:
-        return finding
+        in_row = finding.rule in ROW_OF and not taken_over
+        return replace(finding, fix=mend_row(around, finding, sound, index)) if in_row else finding
     best, tone = repairs[0], sound.tones[index]
     message, hint = finding.message, finding.help
     if not finding.rule.startswith(WITNESS):
         message = f"{message}; {best.words}"
     if len(repairs) > 1:
         hint = f"{hint}; {repairs[1].words}, too".removeprefix("; ")
-    taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
     fix = None
     if finding.rule.startswith(WITNESS):  # the fix says what would be which note
         hint = f"{repairs[1].words}, too" if len(repairs) > 1 else ""
@@ -127,12 +130,14 @@ def _with_repair(trial: Trial, finding: Finding) -> Finding:
 
 
 def _locate(subject: Subject, finding: Finding) -> tuple[Sound, int] | None:
-    """The tone a finding marks."""
+    """The tone a finding marks, itself or by its entry in a row."""
     address = Address.parse(finding.address)
     sound = None if address is None else subject.by_address.get(address)
     if sound is None:
         return None
     marked = [k for k, tone in enumerate(sound.tones) if tone.span == finding.span and _same(tone, finding)]
+    if len(sound.tones) == 1 and finding.rule in ROW_OF:
+        marked = [0]
     return (sound, marked[0]) if len(marked) == 1 else None
 
 

@@ -5,6 +5,7 @@ Nothing is guessed: a change is judged by the same rules that found the fault.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from lickwright.checks.subject import Subject
@@ -29,26 +30,28 @@ def cut_around(piece: Piece, number: int, bars: int) -> Piece:
 
 def put_tone(piece: Piece, address: Address, index: int, tone: Tone) -> Piece:
     """Return the piece with another tone in the place of one; nothing else is moved."""
+
+    def put(sound: Sound) -> Sound:
+        return replace(sound, tones=(*sound.tones[:index], tone, *sound.tones[index + 1 :]))
+
+    return change_sound(piece, address, put)
+
+
+def change_sound(piece: Piece, address: Address, change: Callable[[Sound], Sound]) -> Piece:
+    """Return the piece with the sound at an address changed."""
     music = piece.music
-    bars = tuple(
-        _in_bar(bar, address, index, tone) if bar.number == address.bar else bar for bar in music.bars
-    )
+    bars = tuple(_in_bar(bar, address, change) if bar.number == address.bar else bar for bar in music.bars)
     return replace(piece, music=replace(music, bars=bars))
 
 
-def _in_bar(bar: MusicBar, address: Address, index: int, tone: Tone) -> MusicBar:
+def _in_bar(bar: MusicBar, address: Address, change: Callable[[Sound], Sound]) -> MusicBar:
     if address.lower:
-        return bar if bar.lower is None else replace(bar, lower=_in_line(bar.lower, address, index, tone))
-    return replace(bar, upper=_in_line(bar.upper, address, index, tone))
+        return bar if bar.lower is None else replace(bar, lower=_in_line(bar.lower, address, change))
+    return replace(bar, upper=_in_line(bar.upper, address, change))
 
 
-def _in_line(line: Line, address: Address, index: int, tone: Tone) -> Line:
-    sounds = tuple(_in_sound(s, index, tone) if s.address == address else s for s in line.sounds)
-    return replace(line, sounds=sounds)
-
-
-def _in_sound(sound: Sound, index: int, tone: Tone) -> Sound:
-    return replace(sound, tones=(*sound.tones[:index], tone, *sound.tones[index + 1 :]))
+def _in_line(line: Line, address: Address, change: Callable[[Sound], Sound]) -> Line:
+    return replace(line, sounds=tuple(change(s) if s.address == address else s for s in line.sounds))
 
 
 def try_tone(subject: Subject, address: Address, index: int, tone: Tone) -> tuple[Subject, Places]:

@@ -43,6 +43,19 @@ def test_without_a_name_everything_is_listed(capsys: pytest.CaptureFixture[str])
     assert set(titles()) | set(topics_of_the_guide()) <= set(listed.split())
 
 
+@pytest.mark.parametrize(
+    ("word", "first"),
+    [("position", "fields"), ("bend", "bends"), ("mixolydian", "keys"), ("level", "level-and-style")],
+)
+def test_the_likeliest_topic_comes_first(capsys: pytest.CaptureFixture[str], word: str, first: str) -> None:
+    """Not every topic with a lick that has the field; five at most."""
+    status, said = explain(capsys, word)
+    topics = [line.strip() for line in said.splitlines()[1:] if line.strip()]
+    assert status == 0
+    assert topics[0] == first
+    assert len(topics) <= 5
+
+
 @pytest.mark.parametrize("name", ["proof-sheet", "proof sheet", "Proof Sheet"])
 def test_a_topic_is_asked_for_as_it_is_said(capsys: pytest.CaptureFixture[str], name: str) -> None:
     """With a space, and with capital letters."""

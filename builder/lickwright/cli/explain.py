@@ -30,6 +30,8 @@ lessons = ["example.md"]
 """The course around an example that has no manifest of its own."""
 
 GUIDE = files("lickwright") / "guide" / "lessons"
+MOST = 5
+"""Topics that are named for a word."""
 
 
 @click.command
@@ -82,15 +84,21 @@ def guide_page(topic: str) -> str | None:
 
 
 def topics_with(word: str) -> list[str]:
-    """Return the topics that have a word in a heading, as a field, or as code at the head of a line."""
-    sought = re.compile(
-        rf"^(?:#+ .*\b{re.escape(word)}\b|(?:[-|] *)?`{re.escape(word)}\b|{re.escape(word)} ?[:=])",
-        re.IGNORECASE | re.MULTILINE,
-    )
-    spoken = re.compile(rf"\b{re.escape(word)}\b", re.IGNORECASE)
+    """Return the topics that tell of a word, the likeliest first.
+
+    Those that have it in a heading or as a row of a table come before those that use it as a field; those
+    that only say it are named where there are no others.
+    """
+    said = rf"{re.escape(word)}s?(?![\w-])"
     pages = {name: guide_page(name) or "" for name in topics_of_the_guide()}
-    headed = [name for name, text in pages.items() if sought.search(text)]
-    return headed or [name for name, text in pages.items() if spoken.search(text)][:6]
+
+    def having(pattern: str) -> list[str]:
+        sought = re.compile(pattern, re.IGNORECASE | re.MULTILINE)
+        return [name for name, text in pages.items() if sought.search(text)]
+
+    told = having(rf"^(?:#+ .*\b{said}|(?:[-|] *)?`{said}|{said} {{2,}}\S)")
+    told += having(rf"^{said} ?[:=]")
+    return list(dict.fromkeys(told or having(rf"\b{said}")))[:MOST]
 
 
 def rule_page(rule: str) -> str | None:

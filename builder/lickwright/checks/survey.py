@@ -8,8 +8,10 @@ from functools import cached_property
 
 from lickwright.checks.claims.ledger import Judged, judge_course
 from lickwright.checks.guitar_readings import Misread, list_misread
+from lickwright.checks.likeness import Part, part_of_bar
 from lickwright.checks.subject import Subject
 from lickwright.model.course import Course
+from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
 
 
@@ -32,6 +34,15 @@ class Survey:
     def subject(self, name: str) -> Subject | None:
         """The piece of that name as its own proof saw it, or None."""
         return self.subjects.get(name)
+
+    @cached_property
+    def licks(self) -> tuple[tuple[str, Piece, tuple[Part, ...]], ...]:
+        """The licks that vary no other: lesson, piece, and its bars as rows of notes."""
+        return tuple(
+            (placed.lesson, piece, tuple(part_of_bar(piece, bar) for bar in piece.music.bars))
+            for placed in self.book.placed
+            if (piece := placed.piece).kind == "lick" and not piece.of and piece.music.bars
+        )
 
     @cached_property
     def claims(self) -> tuple[Judged, ...]:

@@ -18,7 +18,6 @@ from lickwright.checks.likeness import (
     Likeness,
     find_like,
     is_in_fault,
-    part_of_bar,
     part_of_lick,
     say_difference,
 )
@@ -29,12 +28,7 @@ from lickwright.findings import Label
 
 def run(survey: Survey) -> Iterator[Finding]:
     """Take all licks of the course at once."""
-    pieces = (p.piece for p in survey.book.placed if p.piece.kind == "lick" and not p.piece.of)
-    parts = (
-        part_of_lick(piece, [part_of_bar(piece, bar) for bar in piece.music.bars])
-        for piece in pieces
-        if piece.music.bars
-    )
+    parts = (part_of_lick(piece, bars) for _, piece, bars in survey.licks)
     told: set[str] = set()
     for like in find_like(parts, equal=True):
         name = like.later.piece.name

@@ -14,12 +14,13 @@ What to do: look at both, and mend one or let it stand.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
+from operator import itemgetter
 
-from lickwright.checks.likeness import Likeness, find_like, is_in_fault, part_of_bar, part_of_lick
+from lickwright.checks.likeness import Likeness, find_like, is_in_fault, part_of_lick
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.findings import Label
-from lickwright.model.music import Piece
 
 SLIP = 2
 """Frets."""
@@ -27,18 +28,14 @@ SLIP = 2
 
 def run(survey: Survey) -> Iterator[Finding]:
     """Take each lesson by itself."""
-    lessons: dict[str, list[Piece]] = {}
-    for placed in survey.book.placed:
-        if placed.piece.kind == "lick" and not placed.piece.of:
-            lessons.setdefault(placed.lesson, []).append(placed.piece)
-    for pieces in lessons.values():
-        bars = [[part_of_bar(piece, bar) for bar in piece.music.bars] for piece in pieces]
-        parts = (part for each in bars for part in each)
+    for _, group in groupby(survey.licks, key=itemgetter(0)):
+        licks = tuple(group)
+        parts = (part for _, _, bars in licks for part in bars)
         found = [like for like in find_like(parts, equal=False) if _is_a_slip(like)]
         if not found:
             continue
-        licks = (part_of_lick(piece, each) for piece, each in zip(pieces, bars, strict=True) if each)
-        alike = {(x.earlier.piece.name, x.later.piece.name) for x in find_like(licks, equal=False)}
+        wholes = (part_of_lick(piece, bars) for _, piece, bars in licks)
+        alike = {(x.earlier.piece.name, x.later.piece.name) for x in find_like(wholes, equal=False)}
         told: set[tuple[int, int]] = set()
         for like in found:
             names = like.earlier.piece.name, like.later.piece.name

@@ -98,8 +98,8 @@ def test_the_guitar_sounds_as_it_is_strung(lick: str, first: list[list[int]], le
             "the-tide-table",
             "capo: 2\nposition: open\nending: open",
             "capo: 3\nposition: open\nending: open",
-            "course/chorus-guitar",
-            id="a chorus that would have to move its capo",
+            "witness/capo",
+            id="a capo that the names of its lick contradict",
         ),
         pytest.param(
             "the-tide-table",

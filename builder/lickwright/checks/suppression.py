@@ -63,30 +63,28 @@ harmony/shifted-chord | bar | NOTES harmony/foreign-chord
 hands/late-bend-direction | sound | NOTES hands/bend-reach
 harmony/chord-disagrees | bar | NOTES harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees NOTES
-witness/degrees | sound | NOTES
+witness/degrees | sound | NOTES hands/falling-hammer hands/rising-pull hands/stray-note
 harmony/third-and-seventh | sound | harmony/unexplained harmony/unresolved-tension harmony/clash
 harmony/bend-target | sound | harmony/unexplained harmony/release harmony/ending
 harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
 harmony/unchanged-note | sound | NOTES
 harmony/unexplained | sound | harmony/unresolved-tension harmony/clash harmony/ending
 harmony/doubtful-key | piece | NOTES harmony/foreign-chord spelling/*
-harmony/ending | sound | harmony/avoid-note harmony/unresolved-tension
 witness/moved-bar | bar | harmony/*
 witness/names | sound | spelling/degree
 hands/range | sound | NOTES witness/* hands/stretch hands/bend-reach
 hands/one-note-a-string | sound | hands/* NOTES
 hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide NOTES
-hands/open-string | sound | hands/bend-reach
-hands/falling-hammer | sound | hands/join-stands-still
 hands/harmonic-node | sound | NOTES witness/*
 hands/slide | sound | hands/finger hands/needless-shift
 syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
 rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
+harmony/chord-symbol | bar | CHORDS NOTES witness/degrees
+rhythm/over-count | piece | CHORDS NOTES
 course/progression-bars | piece | rhythm/over-length
 course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
-course/chorus-meter | piece | rhythm/bar-length
 hands/open-string | sound | hands/finger
 open-strings/chromatic | bar | open-strings/clash
 harmony/unexplained | sound | open-strings/chromatic open-strings/clash
@@ -105,16 +103,13 @@ picking/claim | piece | picking/alternate picking/pendulum picking/economy
 hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
-syntax/late-bend | sound | hands/* NOTES witness/*
 witness/names | sound | prose/*
 witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note
 hands/stray-note | sound | hands/shift
 hands/needless-shift | sound | hands/shift
-witness/names | bar | rhythm/near-duplicate
-witness/degrees | bar | rhythm/near-duplicate
 harmony/chord-disagrees | bar | harmony/foreign-chord
 hands/bend-reach | sound | NOTES
-witness/degrees | sound | prose/degree
+witness/degrees | sound | prose/*
 prose/pitch | sound | NOTES
 prose/bend-target | sound | NOTES
 hands/range | sound | prose/*

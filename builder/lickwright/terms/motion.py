@@ -13,6 +13,8 @@ _LAST = (
     r" (?:on|with|at)"
 )
 BOUNDARY = rf"(?:{_FIRST}|{_LAST})(?!\w)"
+EDGE = r"(?:first|opening|last|final|closing) note(?!\w)(?! of (?!(?:the|this) (?:lick|bar|phrase)\b|bar\b))"
+"""Pattern of a note that is called the first or the last: of the lick, of a bar."""
 """Pattern of a verb that says what stands first or last, with its preposition; in lower case."""
 
 _UP = r"climb(?:s|ing|ed)?|ris(?:es?|ing)|rose"
@@ -34,7 +36,7 @@ def read_boundary(text: str) -> str:
     >>> read_boundary("starting on"), read_boundary("ends with")
     ('first', 'last')
     """
-    return "first" if re.match(_FIRST, text.casefold()) else "last"
+    return "first" if re.match(rf"{_FIRST}|first|opening", text.casefold()) else "last"
 
 
 def read_direction(text: str) -> tuple[str, bool]:

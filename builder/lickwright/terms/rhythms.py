@@ -1,4 +1,4 @@
-"""Note values without a number before them: ``triplets``, ``sixteenths``."""
+"""Note values without a number before them: ``triplets``, ``sixteenths``; meters: ``3/4``."""
 
 from __future__ import annotations
 
@@ -19,16 +19,19 @@ VALUES: dict[str, Fraction] = {
 RHYTHM = (
     rf"(?:(?:eighth|quarter|sixteenth)[ -](?:note )?)?(?:{'|'.join(TUPLETS)})s?(?![\w-])"
     r"|(?:whole|half|quarter|eighth|sixteenth) notes(?![\w-])|(?:eighths|sixteenths)(?![\w-])"
+    r"|[0-9]{1,2}/(?:2|4|8|16)(?![\w/])(?: time(?!\w))?"
 )
 """Pattern of such a value, in lower case."""
 
 
 def read_rhythm(text: str) -> str | None:
-    """Return the group or the value that is named, in the singular.
+    """Return the group, the value in the singular, or the meter that is named.
 
-    >>> read_rhythm("eighth-note triplets"), read_rhythm("sixteenths"), read_rhythm("quarter notes")
-    ('triplet', 'sixteenth note', 'quarter note')
+    >>> read_rhythm("eighth-note triplets"), read_rhythm("sixteenths"), read_rhythm("3/4 time")
+    ('triplet', 'sixteenth note', '3/4')
     """
     words = text.casefold().replace("-", " ")
+    if "/" in words:
+        return words.removesuffix(" time")
     tuplet = next((name for name in TUPLETS if name in words), None)
     return tuplet or next((name for name in VALUES if re.search(rf"\b{name.split()[0]}", words)), None)

@@ -20,11 +20,12 @@ SPELLED: dict[str, tuple[str, ...]] = {
 
 TUNING = (
     rf"(?:(?:open {NOTE}(?: (?:major|minor))?|standard|(?:double )?drop(?:ped)? {NOTE}|DADGAD)[ -]tuning\b"
+    rf"|in (?:double )?drop(?:ped)? {NOTE}(?![ -](?:major|minor|tuning)\b)"
     rf"|tuned (?:to|in) (?:open {NOTE}(?: (?:major|minor))?|(?:double )?drop(?:ped)? {NOTE}|DADGAD)|DADGAD\b)"
 )
 """Pattern of a tuning; notes are capitals."""
 
-_NAME = re.compile(r"(?:[ -]tuning$|^tuned (?:to|in) )")
+_NAME = re.compile(r"(?:[ -]tuning$|^(?:tuned )?(?:to|in) )")
 _DROP = re.compile(r"drop(?:ped)? ([A-G].*)")
 _OPEN = re.compile(rf"open ({NOTE})( minor)?")
 

@@ -39,10 +39,12 @@ _AFTER = {
         rf"{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
     ),
     "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
+    "takes": re.compile(rf" (?:takes?|gets?|needs?|wants?|has|have) {_ARTICLE}"),
     "apposition": re.compile(rf"[,:] (?:which is |that is )?{_ARTICLE}"),
 }
 _BEFORE = {
     "is": re.compile(rf" (?:is|are) {_ARTICLE}"),
+    "apposition": re.compile(rf" of [\w♯♭]+(?: [a-z]+)?, {_ARTICLE}"),
     "on": re.compile(rf"(?: (?:on|for|at|to|of|from|into|between))? {_ARTICLE}|[,:] {_ARTICLE}"),
     "plays": re.compile(
         r"(?: (?:then|still|can|has to|have to|must|may|will|now|only|just|there|here|also))*"
@@ -52,14 +54,15 @@ _BEFORE = {
     "place": re.compile(rf"[,:]? {_ARTICLE}"),
 }
 _HANGS: dict[TermKind, tuple[ClaimKind, tuple[str, ...], tuple[str, ...]]] = {
-    "degree": ("degree", ("is", "apposition"), ("is",)),
+    "degree": ("degree", ("is", "apposition"), ("is", "apposition")),
     "string": ("string", ("is", "beside"), ()),
     "fret": ("fret", ("is", "beside"), ()),
     "position": ("position", ("is", "beside"), ("place",)),
-    "finger": ("finger", ("beside",), ("plays",)),
-    "stroke": ("stroke", ("is", "beside"), ("on",)),
+    "finger": ("finger", ("is", "beside", "takes"), ("plays",)),
+    "stroke": ("stroke", ("is", "beside", "takes"), ("on",)),
     "technique": ("technique", ("is",), ("on",)),
     "count": ("count", ("is",), ()),
+    "rhythm": ("rhythm", ("is", "beside"), ()),
 }
 """By kind of term: which claim it makes, and what may stand between it and the link before or after it."""
 
@@ -93,7 +96,7 @@ def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...
     tied = tuple(claim_tied(text, links, outside))
     bent = {claim.terms[0].start for claim in tied if claim.kind == "bend-target"}
     claims = [claim for claim in claims if claim.inside or claim.terms[0].start not in bent]
-    claims += (c for c in tied if (id(c.link), c.kind) not in said)
+    claims += (c for c in tied if (id(c.link), c.kind) not in said or c.terms[0].kind == "ending")
     leaning = {term.start for claim in (*hanging, *tied) for term in claim.terms}
     leaning |= {claim.about.start for claim in claims if claim.about is not None}
     claims += claim_sentence(text, links, [term for term in outside if term.start not in leaning])

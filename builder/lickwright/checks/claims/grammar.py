@@ -37,7 +37,7 @@ from lickwright.terms.degrees import ALTERED, NAMED, PLAIN, read_degree
 from lickwright.terms.fingers import FINGER, read_finger
 from lickwright.terms.hedges import HEDGE
 from lickwright.terms.intervals import INTERVAL, read_interval
-from lickwright.terms.motion import BOUNDARY, DIRECTION, read_boundary, read_direction
+from lickwright.terms.motion import BOUNDARY, DIRECTION, EDGE, read_boundary, read_direction
 from lickwright.terms.movements import MOVEMENT
 from lickwright.terms.notes import NOTE
 from lickwright.terms.numbers import CARDINAL, ORDINAL
@@ -280,7 +280,7 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(_any(rf"(?:bars?|measures?) [0-9]{{1,3}}(?:{_TO}[0-9]{{1,3}})?\b"), _numbers("bar")),
     Pattern(_any(rf"{ORDINAL} (?:bar|measure)\b(?! of )"), _numbers("bar")),
     Pattern(_any(rf"{ORDINAL} ending\b"), _ending),
-    Pattern(_any(BOUNDARY), _boundary),
+    Pattern(_any(rf"{BOUNDARY}|{EDGE}"), _boundary),
     Pattern(_any(DIRECTION), _direction),
     Pattern(_any(_MOVEMENT), read_movement),
     Pattern(_any(STROKE), _stroke),

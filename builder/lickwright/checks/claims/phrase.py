@@ -166,6 +166,9 @@ class _Phrase:
 
     def places(self) -> Iterator[Claim]:
         """What stands first or last: ``starting on C``; ``from G to C`` where nothing else leads there."""
+        for edge in (t for t in self.terms if t.kind == "boundary" and t.text.casefold().endswith(" note")):
+            bar = next((t for t in self.terms if t.kind == "bar" and t.start >= edge.end), None)
+            yield self.claim("boundary", edge, about=None if bar is None else self.place(bar))
         for verb, target in pairwise(self.terms):
             if verb.kind == "boundary" and _STANDS.fullmatch(self.words[verb.end : target.start]):
                 yield self.claim("boundary", verb, target)

@@ -16,7 +16,9 @@ from lickwright.checks.claims.sentence import ARTICLE, CLAUSE, Sentence
 from lickwright.checks.claims.term import Numbers, Term, TermKind
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import LickLink
+from lickwright.theory.key import parse_key
 
+_CLOSES = re.compile(r"\s*(?:[,;:.!)]|$)")
 _STOP = re.compile(r"[;.!?()]")
 _AT_BAR = re.compile(
     r" (?:(?:which |that )?(?:is|are|comes?|falls?|lies?|stands?|sits?) )?(?:(?:here|there|right|struck) )?"
@@ -30,6 +32,8 @@ _BAR_HAS = re.compile(
     rf"(?: (?:over|on|in|to|with))? {ARTICLE}|,? over {ARTICLE}| {ARTICLE}"
 )
 """What may stand between a bar and what it is said to hold: ``bar 4 is over C7``, ``bar 3 descends``."""
+_IS_THE = re.compile(r" (?:is|are|makes?) the ")
+_OVER = re.compile(r" (?:(?:is|are|lies?|stays?|sits?|goes|stands?) )?(?:(?:all|still) )?over (?:the |an? )?")
 _IN = re.compile(r"(?i)\bin the $")
 _IN_BAR = re.compile(r" (?:in|of) (?:the )?")
 _HELD_BY_BAR: dict[TermKind, ClaimKind] = {
@@ -44,13 +48,13 @@ _HELD_BY_BAR: dict[TermKind, ClaimKind] = {
 """What a bar may be said to hold, and which rule judges it."""
 _HAS = re.compile(
     r"(?: (?:also|still|then|only|just))*,?"
-    r" (?:is|are|has|have|holds?|takes?|counts?|comes? to|needs?|uses?|makes?)"
+    r" (?:is|are|has|have|holds?|takes?|counts?|contains?|comes? to|needs?|uses?|makes?)"
     rf"(?: (?:only|just|all|exactly|but))* {ARTICLE}"
 )
 _SUBJECT = re.compile(
     rf"(?i)^\W*(?:so |and |but |then )*(?:it|(?:the|this) (?:whole )?(?:lick|phrase|tune)){_HAS.pattern}$"
 )
-_LISTED = re.compile(rf"(?: (?:in|of) [\w ]+)?[,:] {ARTICLE}")
+_LISTED = re.compile(rf"(?: (?:in|of) [\w ]+)?[,:] {ARTICLE}|,? in {ARTICLE}")
 _IN_KEY = re.compile(
     r"(?i)\b(?:is|are|was|stays?|lies|written|set|goes) (?:still |all |now |written |played )?in (?:the )?$"
 )
@@ -81,6 +85,9 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
                 yield from _whole(sentence, "key", term)
             case "tonality" if _IN_KEY.search(text[: term.start]):
                 yield from _whole(sentence, "key", term)
+            case "note" if _IN_KEY.search(text[: term.start]) and _CLOSES.match(text, term.end):
+                key = parse_key(f"{term.value} major")
+                yield from _whole(sentence, "key", term if key is None else replace(term, value=key))
             case "tuning":
                 yield from _whole(sentence, "tuning", term)
             case "count":
@@ -93,20 +100,27 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
                 pass
         if term.kind in _HELD_BY_BAR:
             yield from _in_bar(sentence, term)
+        if term.kind in ("chord", "tonality", "note"):
+            yield from _over(sentence, term)
     yield from claim_from_to(sentence)
 
 
 def _bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
     """``in bar 3`` and the link that it governs: the one before that is said to be in it, else the next."""
     link = sentence.before(term.start)
-    if link is not None and _AT_BAR.fullmatch(sentence.gap(link.end, term.start)):
+    gap = "" if link is None else sentence.gap(link.end, term.start)
+    if link is not None and (_AT_BAR.fullmatch(gap) or (term.kind == "ending" and _IS_THE.fullmatch(gap))):
         yield Claim("bar", link, (term,), inside=False)
         return
     link = sentence.after(term.end)
     if link is None:
         return
     between = sentence.gap(term.end, link.start)
-    counted = not re.search(r"[0-9]", term.text) and not _IN.search(sentence.text[: term.start])
+    counted = (
+        term.kind == "bar"
+        and not re.search(r"[0-9]", term.text)
+        and not _IN.search(sentence.text[: term.start])
+    )
     if counted and CLAUSE.search(between):
         return  # "its first bar is easy, [the second] is not"
     another = any(term.end <= t.start < link.start for t in sentence.outside if t.kind in ("bar", "ending"))
@@ -132,10 +146,23 @@ def _in_bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
                 return
 
 
+def _over(sentence: Sentence, term: Term) -> Iterator[Claim]:
+    """``[bar 1] is over D7``: the chord of whole bars that are linked."""
+    link = sentence.before(term.start)
+    whole = link is not None and link.at is not None and link.at.whole_bars
+    if link is not None and whole and _OVER.fullmatch(sentence.gap(link.end, term.start)):
+        yield Claim("chord", link, (term,), inside=False)
+
+
 def _whole(sentence: Sentence, kind: ClaimKind, term: Term) -> Iterator[Claim]:
     """Something of the one lick that the sentence links to."""
     if len({link.target for link in sentence.links}) == 1:
         yield Claim(kind, replace(sentence.links[0], at=None), (term,), inside=False)
+
+
+def _apart(sentence: Sentence, link: LickLink, term: Term) -> bool:
+    """``[the phrase], five notes, climbs``."""
+    return sentence.gap(link.end, term.start) == ", " and sentence.text.startswith((",", "."), term.end)
 
 
 def _interval(sentence: Sentence, term: Term) -> Iterator[Claim]:
@@ -148,7 +175,9 @@ def _interval(sentence: Sentence, term: Term) -> Iterator[Claim]:
 def _count(sentence: Sentence, term: Term) -> Iterator[Claim]:
     """``[the lick] has seven notes``, ``it has seven notes``, ``three notes, [A, B, C]``."""
     link = sentence.before(term.start)
-    if link is not None and _HAS.fullmatch(sentence.gap(link.end, term.start)):
+    if link is not None and (
+        _HAS.fullmatch(sentence.gap(link.end, term.start)) or _apart(sentence, link, term)
+    ):
         yield Claim("count", link, (term,), inside=False)
         return
     if _SUBJECT.match(sentence.text[: term.start]) and len({x.target for x in sentence.links}) == 1:

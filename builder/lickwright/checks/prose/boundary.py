@@ -61,6 +61,9 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
 
 def _subject(claim: Claim) -> str:
     """What is said to begin or end: the ``whole`` lick, or a ``part``, which no address tells."""
+    if claim.inside:
+        after = claim.link.passage.text[claim.terms[0].end :]
+        return "whole" if re.match(r" of (?:the|this) (?:lick|phrase)\b", after) else "part"
     before = _CLAUSE.split(claim.link.passage.text[: claim.terms[0].start])[-1]
     found = list(_SUBJECT.finditer(before))
     return "whole" if found and found[-1][1] else "part"

@@ -1,7 +1,7 @@
-"""A note value that the words name and the notes do not have.
+"""A note value or a meter that the words name and the notes do not have.
 
 ``triplets`` want a group of three in the time of two among the notes of the link, ``sixteenths`` a note of
-that length.
+that length; ``3/4`` is held against the meter.
 
 Why it matters: the student counts what the words say.
 
@@ -24,6 +24,8 @@ from lickwright.terms.rhythms import TUPLETS, VALUES
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Look for the group, or for a note of the value."""
     said = str(claim.terms[0].value)
+    if "/" in said:
+        return _meter(said, claim, notes)
     if said in TUPLETS:
         numbers = {tuplet.number for tuplet in _tuplets(notes)}
         if TUPLETS[said] in numbers:
@@ -43,6 +45,15 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         claim.terms[0],
         help=f"Write what is there: {_say_lengths(notes)}",
     )
+
+
+def _meter(said: str, claim: Claim, notes: Pointed) -> Verdict:
+    """Compare the meter of each bar."""
+    real = list(dict.fromkeys(f"{bar.meter.count}/{bar.meter.unit}" for bar in notes.bars))
+    if said in real:
+        return HELD
+    message = f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is in {say_list(real)}"
+    return Differs(message, claim.terms[0], help=f"Write {say_list(real)}, or mend the meter")
 
 
 def _tuplets(notes: Pointed) -> Iterator[Tuplet]:
@@ -69,7 +80,7 @@ def _say_lengths(notes: Pointed) -> str:
 
 RULE = Rule(
     id="prose/rhythm",
-    title="A note value that the words name and the notes do not have",
+    title="A note value or a meter that the words name and the notes do not have",
     severity=Severity.ERROR,
     source=Source("common practice", "Note values and groups by their names"),
     good=(

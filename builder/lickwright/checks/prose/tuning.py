@@ -23,7 +23,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Compare the open strings with those of the tuning that is named."""
     tuning = notes.subject.piece.music.guitar.tuning
     opens = [tuning.open(string).name for string in range(tuning.count, 0, -1)]
-    named = read_tuning(claim.terms[0].text)
+    named = read_tuning(str(claim.terms[0].value))
     if isinstance(named, str):
         chord = parse_chord(named)
         if not isinstance(chord, Chord):

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal
 
 from lickwright.instrument.hand import REACHES, WIDEST
 
@@ -97,10 +96,10 @@ def _read_row(row: str) -> Limit:
     return Limit(name, float(value), unit, rule, meaning)
 
 
-def limit_name(finger: int, other: int, kind: Literal["query", "error"]) -> str:
-    """The limit that bounds the reach of two different fingers, in either order."""
+def limit_name(finger: int, other: int) -> str:
+    """What the limits on the reach of two different fingers are called, without ``-query`` and ``-error``."""
     first, last = sorted((finger, other))
-    return f"stretch-{kind}" if REACHES[first, last] is WIDEST else f"reach-{first}-{last}-{kind}"
+    return "stretch" if REACHES[first, last] is WIDEST else f"reach-{first}-{last}"
 
 
 def _stretches() -> Iterator[Limit]:
@@ -110,13 +109,9 @@ def _stretches() -> Iterator[Limit]:
         whole = reach is WIDEST
         first, last = fingers
         what = "between fretted notes that sound together" if whole else f"of fingers {first} and {last}"
-        bounds: tuple[tuple[Literal["query", "error"], float], ...] = (
-            ("query", reach.comfortable),
-            ("error", reach.possible),
-        )
-        for kind, value in bounds:
+        for kind, value in (("query", reach.comfortable), ("error", reach.possible)):
             meaning = f"Reach {what}, above which it is {'a query' if kind == 'query' else 'an error'}"
-            yield Limit(limit_name(*fingers, kind), value, "mm", rule, f"{meaning} (own threshold)")
+            yield Limit(f"{limit_name(*fingers)}-{kind}", value, "mm", rule, f"{meaning} (own threshold)")
 
 
 LIMITS: Mapping[str, Limit] = MappingProxyType(

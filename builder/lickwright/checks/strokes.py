@@ -5,9 +5,10 @@ Conventions: ``d`` and ``u``; places are quarters from the start of the music as
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache
 
 from lickwright.checks.onsets import picked
 from lickwright.checks.strings import walk
@@ -43,6 +44,94 @@ class PickStroke:
 
 Run = Sequence[PickStroke]
 """Picked sounds with no rest between them that would let the hand begin again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """Strokes in a row that are not as the hand should go: one cause.
+
+    Attributes:
+        before: The stroke before the first of them in its run, if any. ``stroke``: the first.
+        count: How many there are.
+        swung: Whether they go against the swing of the hand; else they do not take turns.
+    """
+
+    before: PickStroke | None
+    stroke: PickStroke
+    count: int
+    swung: bool
+
+    @property
+    def given(self) -> str:
+        """What the row says of the first."""
+        return self.stroke.given or "d"
+
+    @property
+    def wanted(self) -> str:
+        """What was expected."""
+        return OTHER[self.given]
+
+    @property
+    def more(self) -> int:
+        """How many follow the first that are worth telling; a single one is not."""
+        return self.count - 1 if self.count > 2 else 0
+
+
+def list_out_of_turn(
+    music: Music, first: str | None = None, within: Collection[Address] | None = None
+) -> list[Slip]:
+    """Return where a piece is not picked alternately, by turns or by a hand in steady swing.
+
+    Each run is read the way that asks for less (see :func:`find_out_of_turn`). Nothing is found where no
+    stroke is given.
+
+    Args:
+        music: With an rh row.
+        first: What the first stroke has to be, where that is said.
+        within: Addresses of the sounds that are looked at; None for all.
+    """
+    runs = _runs_within(music, within)
+    if not is_given(runs):
+        return []
+    swing = cache(lambda: find_swing(music))
+    slips: list[Slip] = []
+    for number, strokes in enumerate(runs):
+        out, swung = find_out_of_turn(strokes, swing, first if number == 0 else None)
+        slips += _slips(strokes, out, swung=swung)
+    return slips
+
+
+def list_against_swing(music: Music, within: Collection[Address] | None = None) -> list[Slip]:
+    """Return where strokes go against the steady swing of the hand, bars that keep the lick's pace left out.
+
+    Args:
+        music: With an rh row.
+        within: Addresses of the sounds that are looked at; None for all.
+    """
+    runs = _runs_within(music, within)
+    if not is_given(runs):
+        return []
+    steady = find_steady_bars(music, runs)
+    if all(stroke.given is None or stroke.bar.number in steady for strokes in runs for stroke in strokes):
+        return []
+    swing = find_swing(music)
+    slips: list[Slip] = []
+    for strokes in runs:
+        against = [p for p in list_against(strokes, swing) if strokes[p].bar.number not in steady]
+        slips += _slips(strokes, first_of_each(against), swung=True)
+    return slips
+
+
+def _runs_within(music: Music, within: Collection[Address] | None) -> list[list[PickStroke]]:
+    runs = list_runs(music)
+    if within is None:
+        return runs
+    return [[stroke for stroke in run if stroke.sound.address in within] for run in runs]
+
+
+def _slips(run: Run, places: Iterable[tuple[int, int]], *, swung: bool) -> Iterator[Slip]:
+    for place, count in places:
+        yield Slip(run[place - 1] if place else None, run[place], count, swung)
 
 
 def list_runs(music: Music) -> list[list[PickStroke]]:

@@ -1,9 +1,11 @@
-"""How far the fretting hand reaches.
+"""How far the fretting hand reaches, and how the plucking hand lies over the strings.
 
-Conventions: fingers are 1 (index) to 4 (little); reaches are distances between frets in mm.
+Conventions: fingers of the fretting hand are 1 (index) to 4 (little), reaches are distances between frets
+in mm; those of the plucking hand are lettered p i m a c, and P is the pick.
 
-References: no published table was found. The figures are our own, set so that one finger a fret
-from the fifth fret up is comfortable and five frets at the nut are not; courses may change them.
+References: the order of the plucking fingers is common practice. Of reaches no published table was found:
+the figures are our own, set so that one finger a fret from the fifth fret up is comfortable and five frets
+at the nut are not; courses may change them.
 """
 
 from __future__ import annotations
@@ -36,6 +38,10 @@ REACHES: dict[tuple[int, int], Reach] = {
 
 WIDEST = REACHES[1, 4]
 """The whole hand, for notes whose fingers are not said."""
+
+
+PLUCKING: dict[str, int] = {"p": 0, "P": 0, "i": 1, "m": 2, "a": 3, "c": 4}
+"""The thumb or the pick, then the fingers, in their order from the low strings to the high ones."""
 
 
 def reach(finger: int, other: int) -> Reach:

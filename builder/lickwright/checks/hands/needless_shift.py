@@ -155,7 +155,7 @@ def _why(subject: Subject, before: Hold, after: Hold, following: Sequence[Hold])
         return f"finger {high.finger} is on fret {high.fret} above finger {low.finger} on fret {low.fret}"
     guitar, limits = subject.piece.music.guitar, subject.limits
     size = span(before.fret, after.fret, guitar.scale_length, guitar.capo)
-    if size <= limits[limit_name(a, b, "error")] * limits["reach-passing"]:
+    if size <= limits[f"{limit_name(a, b)}-error"] * limits["reach-passing"]:
         return ""
     return f"frets {before.fret} and {after.fret} are {size:.0f} mm apart, too far for fingers {a} and {b}"
 

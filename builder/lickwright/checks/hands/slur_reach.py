@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from lickwright.checks.limits import limit_name
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.instrument.fretboard import span
@@ -25,6 +26,7 @@ from lickwright.text import Span
 
 WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
 TRILL = "trill"
+FINGERS = ("1", "2", "3", "4")
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -35,7 +37,6 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if before.fret and after.fret:
             name = _pair(before, after)
-            name = name if f"{name}-query" in subject.limits else "stretch"
             yield from _measure(
                 subject, WORDS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
             )
@@ -54,7 +55,9 @@ def run(subject: Subject) -> Iterator[Finding]:
 
 
 def _pair(before: Tone, after: Tone) -> str:
-    return "reach-{}-{}".format(*sorted((before.finger or "", after.finger or "")))
+    """The name of the limits of two fingers; of the whole hand where one of them is not said."""
+    fingers = sorted({int(f) for f in (before.finger, after.finger) if f in FINGERS})
+    return limit_name(*fingers) if len(fingers) > 1 else "stretch"
 
 
 def _measure(

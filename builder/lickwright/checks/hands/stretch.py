@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
+from lickwright.checks.limits import limit_name
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strings import Held, overlap
 from lickwright.checks.subject import Subject
@@ -23,7 +24,7 @@ from lickwright.findings import Label
 from lickwright.instrument.fretboard import span
 from lickwright.model.strike import Tapped
 
-FINGERS = "1234"
+FINGERS = ("1", "2", "3", "4")
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -59,9 +60,9 @@ def _measure(
     high = max(ringing, key=lambda h: h.tone.fret or 0)
     cases = [(low, high, "stretch", "a hand")]
     for a, b in combinations(ringing, 2):
-        fingers = sorted((a.tone.finger or "", b.tone.finger or ""))
-        name = "reach-" + "-".join(fingers)
-        if all(f in FINGERS and f for f in fingers) and f"{name}-query" in limits:
+        fingers = sorted({int(f) for f in (a.tone.finger, b.tone.finger) if f in FINGERS})
+        name = limit_name(*fingers) if len(fingers) > 1 else "stretch"
+        if name != "stretch":
             cases.append((a, b, name, f"fingers {fingers[0]} and {fingers[1]}"))
     for a, b, name, who in cases:
         size = reach(a, b)

@@ -15,18 +15,9 @@ What to do: mend the stroke, fill in the one that was left out, or take the clai
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strokes import (
-    NAMES,
-    OTHER,
-    Run,
-    find_out_of_turn,
-    find_swing,
-    is_given,
-    list_runs,
-)
+from lickwright.checks.strokes import NAMES, Slip, list_out_of_turn
 from lickwright.checks.subject import Subject
 
 
@@ -35,40 +26,28 @@ def run(subject: Subject) -> Iterator[Finding]:
     music = subject.piece.music
     if music.picking.style != "alternate" or subject.piece.kind == "chorus":
         return
-    runs = list_runs(music)
-    if not is_given(runs):
-        return
-    swing = cache(lambda: find_swing(music))
-    for number, strokes in enumerate(runs):
-        first = music.picking.first if number == 0 else None
-        out, swung = find_out_of_turn(strokes, swing, first)
-        for place, count in out:
-            yield _finding(subject, strokes, place, count, swung=swung)
+    for slip in list_out_of_turn(music, music.picking.first):
+        yield subject.report(
+            RULE,
+            _say(slip) + (f"; {slip.more} more follow out of turn" if slip.more else ""),
+            slip.stroke.span,
+            slip.stroke.sound.address,
+            help=f"Write {slip.wanted}, or look for a stroke that was left out before it",
+        )
 
 
-def _finding(subject: Subject, strokes: Run, place: int, count: int, *, swung: bool) -> Finding:
-    stroke = strokes[place]
-    given = stroke.given or "d"
-    if swung:
-        said = f"{NAMES[given]} against the swing of the hand"
-        claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
-    elif place and strokes[place - 1].given is None:
-        said = f"{NAMES[given]} out of turn, with the strokes before it filled in"
-        claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
-    elif place:
-        said = f"{NAMES[given]} after {NAMES[given]}"
-        claim = f"the lick claims alternate picking, {NAMES[OTHER[given]]} was expected"
+def _say(slip: Slip) -> str:
+    given = NAMES[slip.given]
+    if not slip.swung and slip.before is None:
+        first = "down" if slip.wanted == "d" else "up"
+        return f"the lick begins with {given}: its claim is alternate, {first} first"
+    if slip.swung:
+        said = f"{given} against the swing of the hand"
+    elif slip.before is not None and slip.before.given is None:
+        said = f"{given} out of turn, with the strokes before it filled in"
     else:
-        said = f"the lick begins with {NAMES[given]}"
-        claim = f"its claim is alternate, {'down' if given == 'u' else 'up'} first"
-    more = count - 1 if count > 2 else 0
-    return subject.report(
-        RULE,
-        f"{said}: {claim}" + (f"; {more} more follow out of turn" if more else ""),
-        stroke.span,
-        stroke.sound.address,
-        help=f"Write {OTHER[given]}, or look for a stroke that was left out before it",
-    )
+        said = f"{given} after {given}"
+    return f"{said}: the lick claims alternate picking, {NAMES[slip.wanted]} was expected"
 
 
 RULE = Rule(

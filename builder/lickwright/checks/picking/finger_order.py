@@ -18,8 +18,7 @@ from itertools import pairwise
 from lickwright.checks.onsets import picked
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
-
-ORDER = {"p": 0, "P": 0, "i": 1, "m": 2, "a": 3, "c": 4}
+from lickwright.instrument.hand import PLUCKING
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -28,7 +27,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         return
     together: dict[tuple[int, Fraction], list[Written]] = {}
     for written in subject.tones:
-        if written.tone.hand in ORDER and picked(written.sound):
+        if written.tone.hand in PLUCKING and picked(written.sound):
             together.setdefault((written.bar.number, written.sound.onset), []).append(written)
     for plucked in together.values():
         if len(plucked) > 1:
@@ -44,10 +43,10 @@ def _say(plucked: Sequence[Written]) -> str:
     strummed = len({written.tone.hand for written in plucked}) == 1 and _side_by_side(plucked)
     for low, high in pairwise(plucked):
         a, b = low.tone.hand or "", high.tone.hand or ""
-        if ORDER[a] < ORDER[b] or strummed:
+        if PLUCKING[a] < PLUCKING[b] or strummed:
             continue
         if a == b:
-            if ORDER[a] == 0 and _side_by_side((low, high)):
+            if PLUCKING[a] == 0 and _side_by_side((low, high)):
                 continue
             strings = f"{low.tone.string} and {high.tone.string}"
             return f"{a} plucks strings {strings} together: one finger, one string"

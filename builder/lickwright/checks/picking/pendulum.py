@@ -18,16 +18,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.counting import place_in_bar
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strokes import (
-    NAMES,
-    OTHER,
-    find_steady_bars,
-    find_swing,
-    first_of_each,
-    is_given,
-    list_against,
-    list_runs,
-)
+from lickwright.checks.strokes import NAMES, list_against_swing
 from lickwright.checks.subject import Subject
 
 
@@ -36,28 +27,18 @@ def run(subject: Subject) -> Iterator[Finding]:
     music = subject.piece.music
     if music.picking.style != "pendulum" or subject.piece.kind == "chorus":
         return
-    runs = list_runs(music)
-    if not is_given(runs):
-        return
-    steady = find_steady_bars(music, runs)
-    if all(stroke.given is None or stroke.bar.number in steady for strokes in runs for stroke in strokes):
-        return
-    swing = find_swing(music)
-    for strokes in runs:
-        against = [p for p in list_against(strokes, swing) if strokes[p].bar.number not in steady]
-        for place, count in first_of_each(against):
-            stroke = strokes[place]
-            given = stroke.given or "d"
-            where = place_in_bar(stroke.bar, stroke.sound.onset)
-            more = f"; so do the {count - 1} strokes after it" if count > 2 else ""
-            yield subject.report(
-                RULE,
-                f"{NAMES[given]} on {where} goes against the swing of the hand: the lick claims pendulum"
-                f" picking, {NAMES[OTHER[given]]} was expected{more}",
-                stroke.span,
-                stroke.sound.address,
-                help=f"Write {OTHER[given]}, or take the claim back",
-            )
+    for slip in list_against_swing(music):
+        stroke = slip.stroke
+        where = place_in_bar(stroke.bar, stroke.sound.onset)
+        yield subject.report(
+            RULE,
+            f"{NAMES[slip.given]} on {where} goes against the swing of the hand: the lick claims pendulum"
+            f" picking, {NAMES[slip.wanted]} was expected"
+            + (f"; so do the {slip.more} strokes after it" if slip.more else ""),
+            stroke.span,
+            stroke.sound.address,
+            help=f"Write {slip.wanted}, or take the claim back",
+        )
 
 
 RULE = Rule(

@@ -19,10 +19,10 @@ from itertools import pairwise
 from lickwright.checks.onsets import picked
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.instrument.hand import PLUCKING
 from lickwright.model.fields import Claim
 from lickwright.model.music import MusicBar, Sound
 
-FINGERS = {"p": 0, "P": 0, "i": 1, "m": 2, "a": 3, "c": 4}
 LENGTH = 3
 """Notes of a roll."""
 Group = tuple[Sound, ...]
@@ -94,9 +94,9 @@ def _rolls(group: Group, *, forward: bool) -> bool:
 def _fingers_roll(group: Group, *, forward: bool) -> bool:
     """Whether the fingers go in order too; what is not said, and a pick alone, may be anything."""
     hands = [sound.tones[0].hand for sound in group]
-    if any(hand is None or hand not in FINGERS for hand in hands) or set(hands) == {"P"}:
+    if any(hand is None or hand not in PLUCKING for hand in hands) or set(hands) == {"P"}:
         return True
-    return _is_rising([FINGERS[hand or "p"] for hand in hands], forward=forward)
+    return _is_rising([PLUCKING[hand or "p"] for hand in hands], forward=forward)
 
 
 def _is_rising(numbers: Sequence[int], *, forward: bool) -> bool:

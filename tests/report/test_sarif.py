@@ -13,6 +13,8 @@ from typing import Any
 import pytest
 from jsonschema import Draft4Validator
 
+import lickwright
+from lickwright.building.proofing import proof_course
 from lickwright.checks.stets import Standing
 from lickwright.findings import Edit, Finding, Fix, Label, Severity
 from lickwright.model.fields import Stet
@@ -20,6 +22,7 @@ from lickwright.report.sarif import render_sarif
 from lickwright.text import Source
 
 SCHEMA = Draft4Validator(json.loads((Path(__file__).parent / "sarif-schema-2.1.0.json").read_text("utf-8")))
+ROOM = Path(lickwright.__file__).parent / "proof_room"
 SOURCE = Source("lessons/a b.md", "# T\nA7 | 5:0 4:3 | é\n")
 
 
@@ -116,3 +119,29 @@ def test_a_moved_line_keeps_its_fingerprint() -> None:
         for result in json.loads(render_sarif([one, two, other]))["runs"][0]["results"]
     ]
     assert marks[0] == marks[1] != marks[2]
+
+
+def test_a_whole_course_of_faults_is_valid() -> None:
+    """Every fault that there is goes through the schema, and every fix puts its text where it belongs."""
+    findings = proof_course(ROOM).proof.findings
+    made = json.loads(render_sarif(findings))
+    assert [error.message for error in SCHEMA.iter_errors(made)] == []
+    results = made["runs"][0]["results"]
+    assert len(results) == len(findings)
+    mended = 0
+    for finding, result in zip(findings, results, strict=True):
+        edits = finding.fix.edits if finding.fix else ()
+        changes = [change for fix in result.get("fixes", []) for change in fix["artifactChanges"]]
+        replaced = [each for change in changes for each in change["replacements"]]
+        assert len(replaced) == len(edits)
+        for edit, each in zip(edits, replaced, strict=True):
+            region = each["deletedRegion"]
+            lines = edit.span.source.text.split("\n")
+            starts = [
+                sum(len(line) + 1 for line in lines[: region[key] - 1]) for key in ("startLine", "endLine")
+            ]
+            first, last = starts[0] + region["startColumn"] - 1, starts[1] + region["endColumn"] - 1
+            assert (first, last) == (edit.span.start, edit.span.end)
+            assert each["insertedContent"]["text"] == edit.text
+            mended += 1
+    assert mended > 20

@@ -40,6 +40,7 @@ FIXED = [
     ("5:0 5:2", "| 5:0 5:2"),
     ("key: A\nA | 5:0", "key: A major\n\nA | 5:0"),
     ("titel: x\n\nA | 5:0\xa05:2", "title: x\n\nA | 5:0 5:2"),
+    ("position: 9 bars 1-2\n\nA | 5:0", "position: 9 (bars 1-2)\n\nA | 5:0"),
     ("feel: shufle\nsource: trad: a book\ntempo: 96 bpm\n\nA | 5:0", None),
 ]
 

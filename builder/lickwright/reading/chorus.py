@@ -20,7 +20,12 @@ _MOST_TIMES = 64
 def read_parts(line: Line, found: Collector) -> tuple[ChorusPart, ...] | None:
     """Read ``porch-step gate-swing x2 rest 2``."""
     parts: list[ChorusPart] = []
-    for m in _PART.finditer(line.text):
+    text = line.text.replace(",", " ")
+    listed = text != line.text
+    if listed:
+        mended = " ".join(values.to_name(word) or word for word in text.split())
+        values.refuse(line, found, "the licks stand one after the other, without commas", fix=mended)
+    for m in _PART.finditer(text):
         span = Span(found.source, line.start + m.start(), line.start + m.end())
         count = m["bars"] or m["times"] or "1"
         if len(count) > 3 or not 1 <= int(count) <= _MOST_TIMES:
@@ -32,6 +37,9 @@ def read_parts(line: Line, found: Collector) -> tuple[ChorusPart, ...] | None:
         else:
             name = line.part(m.start("name"), m.end("name"))
             right = values.to_name(m["name"]) or None
+            if listed and right:  # the fix of the whole has it
+                parts.append(ChorusPart(right, int(count), span))
+                continue
             values.refuse(
                 name, found, f"{quote(m['name'])} is no name of a lick", "as in porch-step x2 rest 2", right
             )

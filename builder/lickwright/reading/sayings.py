@@ -87,6 +87,8 @@ def read_position(line: Line, found: Collector) -> tuple[PositionClaim, ...] | N
             hint = "a position is the fret of the first finger, or open"
             number = re.search(r"[0-9]{1,2}", said.text)
             right = number[0] if number and re.fullmatch(_POSITION_WORDS, said.text) else None
+            if by_bars := re.fullmatch(r"([0-9]{1,2}|open),? +(bars? +[-0-9 ,]+)", said.text):
+                hint, right = "the bars stand in brackets", f"{by_bars[1]} ({by_bars[2]})"
             refuse(said, found, f"{quote(said.text)} is no position", hint, right)
             continue
         if bars is None and any(claim.bars is None for claim in claims):

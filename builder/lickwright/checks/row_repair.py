@@ -12,13 +12,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from lickwright.analysis.role import Role
-from lickwright.checks.strokes import OTHER
 from lickwright.checks.subject import Subject
 from lickwright.checks.trial import change_sound, list_places
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import degree_of
 from lickwright.findings import Edit, Finding, Fix
 from lickwright.model.music import MusicBar, Sound, Tone
+from lickwright.terms.strokes import OTHER
 from lickwright.theory.chord import Chord
 from lickwright.theory.interval import parse_degree
 from lickwright.theory.pitch import PitchClass

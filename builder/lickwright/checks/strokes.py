@@ -17,10 +17,10 @@ from lickwright.model.fields import Picking
 from lickwright.model.music import Music, MusicBar, Sound, Tuplet
 from lickwright.model.timeline import play
 from lickwright.performance.picking import choose_strokes
+from lickwright.terms.strokes import OTHER
 from lickwright.text import Span
 
 BOTH = frozenset("du")
-OTHER = {"d": "u", "u": "d"}
 NAMES = {"d": "a downstroke", "u": "an upstroke"}
 _STROKES = {"down": frozenset("d"), "up": frozenset("u")}
 _BEGINS_ANEW = Fraction(1)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 _SIGNS = {"down": "d", "up": "u"}
+OTHER = {"d": "u", "u": "d"}
+"""The other stroke."""
 
 STROKE = (
     r"(?:all[ -])?(?:down|up)[ -]?(?:strokes?|picks?)(?!\w)|all (?:down|up)(?![\w-])"

@@ -15,8 +15,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
-from lickwright.checks.strokes import NAMES, OTHER, PickStroke, list_runs
+from lickwright.checks.strokes import NAMES, PickStroke, list_runs
 from lickwright.checks.subject import Subject
+from lickwright.terms.strokes import OTHER
 
 
 def run(subject: Subject) -> Iterator[Finding]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from math import inf
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.ids import grace_id
@@ -20,6 +22,8 @@ _BEFORE = 150.0
 """How far Verovio puts such a digit to the right of its notehead."""
 _CLEAR = 40.0
 """Room between a digit and its string, on either side."""
+_APART = 25.0
+"""Room between two digits of a string."""
 _LEVEL = re.compile(r"M(-?[\d.]+) (-?[\d.]+) L(-?[\d.]+) (-?[\d.]+)\Z")
 
 
@@ -64,12 +68,17 @@ def _cut_string(canvas: Canvas, local: str, before: Anchor, after: Anchor) -> No
     if not own:
         return
     height = _height(own[0][0])
-    digits = [
+    others = [
         at
         for note in staff.iter("g")
-        if note.get("id") and note.get("class", "").startswith("note")
-        and (at := canvas.anchor(note.get("id", ""))) is not None and abs(at.y - after.y) < 60
+        if (name := note.get("id")) and name != local and note.get("class", "").startswith("note")
+        and (at := canvas.anchor(name)) is not None and abs(at.y - after.y) < 60
     ]  # fmt: skip
+    x = _between(after, others)
+    words = canvas.elements[local][0].find("text")
+    if words is not None:
+        words.set("x", f"{x:.0f}")
+    digits = [*others, replace(after, x=x)]
     left, right = min(start for _, start, _ in own), max(end for _, _, end in own)
     gaps = sorted((at.x - at.half - _CLEAR, at.x + at.half + _CLEAR) for at in digits)
     at_staff = staff.index(own[0][0])
@@ -82,6 +91,14 @@ def _cut_string(canvas: Canvas, local: str, before: Anchor, after: Anchor) -> No
         left = max(left, end)
     if right > left:
         staff.insert(at_staff, _string(staff, left, right, height, weight))
+
+
+def _between(at: Anchor, others: list[Anchor]) -> float:
+    """Where a digit stands between the next ones of its string: where it is, if they leave it room."""
+    near = at.half + _APART
+    low = max((other.x + other.half for other in others if other.x < at.x), default=-inf) + near
+    high = min((other.x - other.half for other in others if other.x >= at.x), default=inf) - near
+    return min(max(at.x, low), high) if low <= high else (low + high) / 2
 
 
 def _height(path: etree._Element) -> str:

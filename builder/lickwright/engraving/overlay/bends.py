@@ -35,7 +35,7 @@ _STOREY = 290.0
 _UNDER_WORDS = 50.0
 """From the baseline of an amount down to the tip of its arrow."""
 _DASH = "70 50"
-_AWAY = (0.62, 0.5, 0.4, 0.3, 0.8, 1.0, 1.25, 1.5)
+_AWAY = (0.62, 0.5, 0.4, 0.3, 0.22, 0.15, 0.8, 1.0, 1.25, 1.5, 1.8)
 """How far from its digit an arrow may go up, in the digit's size: the first that is free."""
 
 
@@ -146,7 +146,9 @@ def _free(canvas: Canvas, at: Anchor, *, upright: bool) -> float:
         foot = at.y - (0.6 if x == at.x else 0.2) * at.size
         return [(x - _TIP, min(ink.top - 60, foot - 1), x + _TIP, foot)]
 
-    x = next((x for x in places if not ink.meets(shaft(x), 20)), places[0])
+    others = [tip.x for tip in canvas.tips.values() if tip.system == at.system and tip.x > at.x]
+    apart = [x for x in places if all(abs(x - other) > _SIZE for other in others)]
+    x = next((x for x in (*apart, *places) if not ink.meets(shaft(x), 20)), places[0])
     ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
     return x
 
@@ -179,7 +181,7 @@ def _release(canvas: Canvas, sign: Sign) -> None:
     base = -_STOREY * tip.storey
 
     def draw(height: float) -> None:
-        top = height + base + _UNDER_WORDS
+        top = _height(tip, system, height)
         group = canvas.group(system, "t", "release")
         if knee - left > 160:
             stroke(group, f"M{left + 40:.0f} {top:.0f}H{knee:.0f}", dash=_DASH)
@@ -189,7 +191,7 @@ def _release(canvas: Canvas, sign: Sign) -> None:
         _arrow(group, x, foot, -1)
         canvas.ink(target, "t").add((x - _TIP, top, x + _TIP, foot))
 
-    canvas.wish((system, "t"), "bend", [_level(left + 20, x, base, 0)], draw)
+    canvas.wish((system, "t"), "bend", [_level(left + 20, x, base, 0)], draw, fixed=True)
     if sign.text:  # let down in part: what is left of the bend
         side = x + 60
 
@@ -207,7 +209,8 @@ def _landing(canvas: Canvas, at: Anchor) -> tuple[float, float]:
         x = at.x + at.half + 0.3 * at.size
         ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
         return x, at.y
-    return at.x - 0.05 * at.size, at.y - 0.5 * at.size
+    ink.add(over)
+    return at.x, at.y - 0.5 * at.size
 
 
 def _hold(canvas: Canvas, sign: Sign) -> None:
@@ -229,10 +232,15 @@ def _dashes(canvas: Canvas, system: int, tip: Tip, left: float, right: float) ->
     kind = "hold" if system == tip.system else "hold continued"
 
     def draw(height: float) -> None:
-        top = height + base + _UNDER_WORDS
+        top = _height(tip, system, height)
         stroke(canvas.group(system, "t", kind), f"M{left:.0f} {top:.0f}H{right:.0f}", dash=_DASH)
 
-    canvas.wish((system, "t"), "bend", [_level(left, right, base, 0)], draw)
+    canvas.wish((system, "t"), "bend", [_level(left, right, base, 0)], draw, fixed=True)
+
+
+def _height(tip: Tip, system: int, height: float) -> float:
+    """Where a bend is held: at its tip; in a later system at the height of the row."""
+    return tip.top if tip.system == system and tip.top else height - _STOREY * tip.storey + _UNDER_WORDS
 
 
 def _level(left: float, right: float, base: float, deep: float) -> Box:

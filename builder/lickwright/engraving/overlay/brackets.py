@@ -71,7 +71,7 @@ def _piece(canvas: Canvas, sign: Sign, run: Run, bar: int) -> None:
     words = sign.text if run.begins else f"({sign.text})"
     solid = sign.kind == "position"
     said = word_box(0, words, _SIZE, start=True)
-    x = min(run.left, canvas.frames[run.system].right - 40 - said[2])
+    x = min(run.left, canvas.frames[run.system].right - said[2] - (120 if run.ends else 40))
     left = x + said[2] + 60
     right = max(run.right, left if run.ends else left + 40)
     hook = _HOOK if run.ends and sign.kind != "rit" else 0.0

@@ -198,10 +198,11 @@ class Canvas:
         draw: Callable[[float], None],
         *,
         under: bool = False,
+        fixed: bool = False,
     ) -> None:
         """Have a sign drawn in a row of a staff, at whichever height is free for its boxes."""
         system, staff = at if isinstance(at, tuple) else (at.system, at.staff)
-        self.wishes.append(Wish(system, staff, row, tuple(boxes), draw, under))
+        self.wishes.append(Wish(system, staff, row, tuple(boxes), draw, under, fixed))
 
     def lay(self, system: int, staff: str, group: etree._Element, path: str, weight: int = 22) -> None:
         """Draw a stroke of absolute commands where it must be, and note its ink."""

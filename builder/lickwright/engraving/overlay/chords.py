@@ -113,12 +113,10 @@ def _ending(canvas: Canvas, sign: Sign) -> None:
     lines = [path.get("d", "").replace("M", "").replace("L", "").split() for path in bracket.findall("path")]
     numbers = [[float(number) for number in line] for line in lines]
     top = min(line[1] for line in numbers)
-    boxes = [
-        (min(a, c) - 7, min(b, d) - top - 7, max(a, c) + 7, max(b, d) - top + 7) for a, b, c, d in numbers
-    ]
     words = bracket.find("text")
-    left = min(line[0] for line in numbers)
-    boxes.append((left, 0, left + 330, 330))
+    # all of it: a symbol stands over the bracket, never between its line and the staff
+    edges = [x for a, _, c, _ in numbers for x in (a, c)]
+    boxes = [(min(edges) - 7, -7, max(edges) + 7, max(max(b, d) for _, b, _, d in numbers) - top + 7)]
 
     def draw(height: float) -> None:
         for path, (a, b, c, d) in zip(bracket.findall("path"), numbers, strict=True):

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 FAMILIES = (
     chords,
     tuplets,
-    slides, legato, tab_slurs, bends, bent_lines, vibrato, effects, articulations, brackets, hands,
+    slides, bends, legato, tab_slurs, bent_lines, vibrato, effects, articulations, brackets, hands,
 )  # fmt: skip
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {
     kind: draw for family in (*FAMILIES, marks) for kind, draw in family.DRAWN.items()

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.overlay.ink import Box, Ink
 
 _ORDER = (
-    "stroke", "articulation", "letter", "harmonic", "tremolo", "bend", "vibrato", "effect", "swell", "mute",
+    "bend", "stroke", "articulation", "letter", "harmonic", "tremolo", "vibrato", "effect", "swell", "mute",
     "ring", "tuplet", "position", "ending", "rit", "chord", "times", "swing", "title", "hand", "finger",
 )  # fmt: skip
 """From the staff outwards (common practice; the rows of the hands, under the staff, come last)."""
@@ -35,6 +35,7 @@ class Wish:
         boxes: Its ink about a height of 0.
         draw: Draws it at a height.
         under: Whether it stands under the staff.
+        fixed: Whether it must stand at the very height of its row.
     """
 
     system: int
@@ -43,6 +44,7 @@ class Wish:
     boxes: tuple[Box, ...]
     draw: Callable[[float], None]
     under: bool = False
+    fixed: bool = False
 
 
 def settle(wishes: Iterable[Wish], inks: Sequence[dict[str, Ink]]) -> None:
@@ -63,7 +65,9 @@ def settle(wishes: Iterable[Wish], inks: Sequence[dict[str, Ink]]) -> None:
         if row[0].row in _LEVEL:
             height += _way(under) * ink.clear(_moved(boxed, height), under=under)
         for wish in row:
-            own = height + _way(under) * ink.clear(_moved(wish.boxes, height), under=under)
+            own = height
+            if not wish.fixed:
+                own += _way(under) * ink.clear(_moved(wish.boxes, height), under=under)
             wish.draw(own)
             ink.add(*_moved(wish.boxes, own))
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 _SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
-_REACH, _LEAST = 210.0, 70.0
+_REACH, _LEAST = 210.0, 34.0
 """How far a slide from or to nowhere reaches, where it can; how far at least."""
 _AWAY = 24.0
 _OWN = 60.0
@@ -57,7 +57,9 @@ def _between(score: Score, plan: Plan, before: Entry | None, entry: Entry, k: in
         plan.control(bar, tag("gliss", startid=f"#s{start}", endid=f"#s{end}"))
     if score.staves.tab:
         found = before.on_string(tone.string) if before and not grace else None
-        digit = before.first(found[0]) if before and found else start
+        digit = start
+        if before and found and score.staves.staff:  # a tab alone has a digit for each tied piece
+            digit = before.first(found[0])
         fret = found[1].fret if found else _grace_fret(entry, tone.string)
         way = "up" if (tone.fret or 0) >= (fret or 0) else "down"
         plan.sign("slide", f"t{digit}", f"t{end}", text=way)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import product
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.overlay.ink import path_boxes
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Score
     from lickwright.engraving.signs import Plan, Sign
 
-_HEIGHTS = (1.0, 1.5, 2.1, 2.8, 3.6, 4.5, 5.5)
+_HEIGHTS = (1.0, 1.5, 2.1, 2.8, 3.6)
 """How high a slur may bow, against the height it likes best."""
 _THICK = 44.0
 """Weight of a slur in its middle."""
@@ -30,39 +31,33 @@ def _draw(canvas: Canvas, sign: Sign) -> None:
     start, end = canvas.near(sign.start), canvas.near(sign.end)
     if start is None or end is None:
         return
+    way = 1 if sign.under else -1
+    first = [*_ends(canvas, start, 1, way)]
+    last = [*_ends(canvas, end, -1, way)]
     if start.system == end.system:
-        _curve(canvas, start.system, _ends(start, 1), _ends(end, -1), sign.under)
+        _curve(canvas, start.system, first, last, way)
         return
     right, left = canvas.frames[start.system].right - 40, canvas.frames[end.system].left - 100
-    _curve(canvas, start.system, _ends(start, 1), _open(right, start), sign.under)
-    _curve(canvas, end.system, _open(left, end), _ends(end, -1), sign.under)
+    lift = 0.7 * way
+    _curve(canvas, start.system, first, [(right, start.y + lift * start.size)], way)
+    _curve(canvas, end.system, [(left, end.y + lift * end.size)], last, way)
 
 
-def _ends(at: Anchor, way: int) -> tuple[tuple[float, float, float], ...]:
-    """Where a slur may begin or end at a digit: over its middle, over its side, beside it.
-
-    Each is a place across, and how far from the digit's middle it lies, up or down.
-    """
-    over, beside = 0.5 * at.size, 0.2 * at.size
-    side = way * (at.half + 30)
-    return (at.x, at.y, over), (at.x + 0.6 * side, at.y, over), (at.x + side, at.y, beside)
-
-
-def _open(x: float, at: Anchor) -> tuple[tuple[float, float, float], ...]:
-    return ((x, at.y, 0.7 * at.size),)
+def _ends(canvas: Canvas, at: Anchor, side: int, way: int) -> Iterator[Point]:
+    """Where a slur may begin or end at a digit: over its middle, over its side, beside it, over its chord."""
+    over, away = at.y + way * 0.5 * at.size, side * (at.half + 30)
+    yield at.x, over
+    yield at.x + 0.6 * away, over
+    yield at.x + away, at.y + way * 0.2 * at.size
+    column = (at.x - 40, over - 20, at.x + 40, over + 20)
+    yield at.x, over + way * canvas.ink(at, "t").clear([column], under=way > 0, gap=20)
 
 
-def _curve(
-    canvas: Canvas,
-    system: int,
-    starts: tuple[tuple[float, float, float], ...],
-    ends: tuple[tuple[float, float, float], ...],
-    under: bool,
-) -> None:
+def _curve(canvas: Canvas, system: int, starts: list[Point], ends: list[Point], way: int) -> None:
     """Draw the first of the curves that is free of all ink, or the one that touches the least."""
     ink = canvas.inks[system]["t"]
     best, least = "", 0
-    for path in _curves(starts, ends, under):
+    for path in _curves(starts, ends, way):
         touched = ink.meets(path_boxes(path, 12), _CLEAR)
         if not best or touched < least:
             best, least = path, touched
@@ -73,15 +68,14 @@ def _curve(
     del group[0].attrib["fill"]
 
 
-def _curves(
-    starts: tuple[tuple[float, float, float], ...], ends: tuple[tuple[float, float, float], ...], under: bool
-) -> Iterator[str]:
-    for way in (1, -1) if under else (-1, 1):
-        for low in range(max(len(starts), len(ends))):
-            (x, y, off), (x2, y2, off2) = starts[min(low, len(starts) - 1)], ends[min(low, len(ends) - 1)]
-            liked = min(190.0, 70.0 + 0.09 * (x2 - x))
-            for height in _HEIGHTS:
-                yield _lens((x, y + way * off), (x2, y2 + way * off2), way * liked * height)
+def _curves(starts: list[Point], ends: list[Point], way: int) -> Iterator[str]:
+    """All ways from one to the other: the plainest first, the highest last."""
+    pairs = sorted(product(range(len(starts)), range(len(ends))), key=lambda pair: (sum(pair), pair))
+    for first, last in pairs:
+        (x, y), (x2, y2) = starts[first], ends[last]
+        liked = min(190.0, 70.0 + 0.09 * (x2 - x))
+        for height in _HEIGHTS:
+            yield _lens((x, y), (x2, y2), way * liked * height)
 
 
 def _lens(start: Point, end: Point, bow: float) -> str:

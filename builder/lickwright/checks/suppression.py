@@ -63,7 +63,7 @@ harmony/shifted-chord | bar | NOTES harmony/foreign-chord
 hands/late-bend-direction | sound | NOTES hands/bend-reach
 harmony/chord-disagrees | bar | NOTES harmony/shifted-chord witness/degrees
 witness/names | sound | witness/degrees NOTES
-witness/degrees | sound | NOTES hands/falling-hammer hands/rising-pull hands/stray-note
+witness/degrees | sound | NOTES hands/falling-hammer hands/rising-pull hands/stray-note hands/finger
 harmony/third-and-seventh | sound | harmony/unexplained harmony/unresolved-tension harmony/clash
 harmony/bend-target | sound | harmony/unexplained harmony/release harmony/ending
 harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
@@ -104,7 +104,7 @@ hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
 witness/names | sound | prose/*
-witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note
+witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note hands/finger
 hands/stray-note | sound | hands/shift
 hands/needless-shift | sound | hands/shift
 harmony/chord-disagrees | bar | harmony/foreign-chord

@@ -29,7 +29,7 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.findings import Label
 from lickwright.instrument.fretboard import span
-from lickwright.instrument.position import Standing, standing
+from lickwright.instrument.position import STRETCH, Standing, standing
 from lickwright.model.address import Address
 
 ONE_HAND = 3
@@ -72,10 +72,11 @@ def run(subject: Subject) -> Iterator[Finding]:
 
 
 def _fit(before: _Run, after: _Run) -> bool:
-    """Whether the frets of both lie under one hand, be it one that a run has opened wider; none leads."""
+    """Whether the frets of both lie under one hand, be it one that a run has opened by a fret; none leads."""
     if after.broken is None or _leads(before.grips, after.broken.after):
         return False
-    return _width(before.frets + after.frets) <= max(ONE_HAND, _width(before.frets), _width(after.frets))
+    opened = max(_width(before.frets), _width(after.frets)) == ONE_HAND + STRETCH
+    return _width(before.frets + after.frets) <= ONE_HAND + (STRETCH if opened else 0)
 
 
 def _width(frets: Sequence[int]) -> int:

@@ -87,6 +87,7 @@ def test_slips_planted_in_the_rows_of_the_demo_are_found(licks: list[Piece]) -> 
         "N.C. | 3:5 - 3:7 - 3:8 - - -\n  lh | 1 3 3",  # a quarter each: time enough for one shift
         "N.C. | 3:5 3:7 2:5 2:8 2:10 1:8 1:10 -\n  lh | 1 3 1 3 4 1 3",  # from box to box
         "N.C. | 5:3 3:5 5:4 3:6 5:5 3:7 - -\n  lh | 1 3 1 3 1 3",  # octaves, broken
+        "N.C. | 4:2 s 4:4 3:2 4:4 4:2 - - -\n  lh | 1 1 1 3 1",  # there by a slide, and back
         "N.C. | 5:3 - 4:2 - 5:3 2:1 4:2 -\n  lh | 3 2 3 1 2",  # the thumb's pattern over a chord
         "N.C. | 3:7b9 2:5 3:7 - 3:5 - - -\n  lh | 3 1 3 1",
         "N.C. | 4:2 4:4 3:0 3:2 3:4 2:0 - -\n  lh | 1 3 0 2 4 0",

@@ -58,8 +58,8 @@ class Grip:
 def list_stretches(piece: Piece, onsets: Sequence[Onset]) -> list[list[Grip]]:
     """Return the grips of a piece in the order played, parted where the hand is free to move.
 
-    It is free after an open string or a rest, by a slide, to and from a chord, and where another position is
-    stated.
+    It is free after an open string or a rest, by a slide and back from it, to and from a chord, and where
+    another position is stated.
     """
     stretches: list[list[Grip]] = []
     for grip in _grips(piece, onsets):
@@ -91,7 +91,7 @@ def _grips(piece: Piece, onsets: Sequence[Onset]) -> Iterator[Grip]:
                 or _is_chord(before.held)
                 or _is_chord(held)
                 or any(one.sound.slide_out for one in before.held)
-                or any(map(_is_carried, held))
+                or any(map(_is_carried, (*before.held, *held)))
             )
             eased = before is None or start - before.start >= before.bar.meter.beat - EPSILON
             before = Grip(start, bar, held, free, eased)

@@ -5,10 +5,10 @@ finger has the lower fret, a finger keeps its fret, and two fingers are no farth
 Where the row says otherwise the hand has to shift. That is found only where the frets before and after lie
 under one hand: a shift that the frets ask for stands.
 
-An open string and a rest free the hand, a slide carries it, a chord is gripped anew; another position may be
-stated. After a beat's time a single shift is left alone. So is a finger that takes the next fret on another
-string or beside its neighbour, and one that leads a broken double stop along its string. The thumb may be
-anywhere.
+An open string and a rest free the hand, a slide carries it there and lets it come back, a chord is gripped
+anew; another position may be stated. After a beat's time a single shift is left alone. So is a finger that
+takes the next fret on another string or beside its neighbour, and one that leads a broken double stop along
+its string. The thumb may be anywhere.
 
 Why it matters: a beginner follows the row literally. One finger in the wrong place sends the hand along the
 neck and back, and the line falls apart where it is easy.

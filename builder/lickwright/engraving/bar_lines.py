@@ -1,11 +1,9 @@
-"""Bar lines as they should be: whole where nothing stands in them, two repeat dots on the tab."""
+"""Bar lines as they should be: whole, two repeat dots on the tab."""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING
-
-from lickwright.engraving.overlay.ink import extent
 
 if TYPE_CHECKING:
     from lxml import etree
@@ -18,20 +16,17 @@ _DOT = re.compile(r"translate\((-?[\d.]+), -?[\d.]+\) scale\(([\d.]+)")
 
 
 def mend_bar_lines(canvas: Canvas) -> None:
-    """Close the gaps that Verovio left for words that are gone, and take away dots between dots."""
+    """Draw each bar line as one stroke through both staves, and take away dots between dots."""
     for frame in canvas.frames:
-        lines = [g for g in frame.element.iter("g") if g.get("class") == "barLine"]
-        boxes: list[tuple[float, float, float, float]] | None = None
-        for line in lines:
-            _two_dots(line)
-            if len(line.findall("path")) > 1:
-                if boxes is None:
-                    boxes = [box for words in frame.element.iter("text") if (box := extent(words))]
-                _close(line, boxes)
+        for line in frame.element.iter("g"):
+            if line.get("class") == "barLine":
+                _two_dots(line)
+                if len(line.findall("path")) > 1:
+                    _close(line)
 
 
-def _close(line: etree._Element, boxes: list[tuple[float, float, float, float]]) -> None:
-    """Make one stroke of those of one place that meet, or have only emptiness between them."""
+def _close(line: etree._Element) -> None:
+    """Make one stroke of those of one place and weight that meet."""
     strokes: dict[tuple[str, str], list[tuple[float, float, etree._Element]]] = {}
     for path in line.findall("path"):
         found = _UPRIGHT.match(path.get("d", ""))
@@ -42,16 +37,12 @@ def _close(line: etree._Element, boxes: list[tuple[float, float, float, float]])
         drawn.sort(key=lambda stroke: stroke[:2])
         top, foot, kept = drawn[0]
         for start, end, path in drawn[1:]:
-            if start <= foot or not _filled(boxes, float(x), foot, start):
+            if start <= foot:
                 foot = max(foot, end)
                 line.remove(path)
                 kept.set("d", f"M{x} {top:g} L{x} {foot:g}")
             else:
                 top, foot, kept = start, end, path
-
-
-def _filled(boxes: list[tuple[float, float, float, float]], x: float, top: float, foot: float) -> bool:
-    return any(left - 40 < x < right + 40 and high < foot and low > top for left, right, high, low in boxes)
 
 
 def _two_dots(line: etree._Element) -> None:

@@ -23,7 +23,7 @@ _SHAPES: dict[str, tuple[int, int, str, Box]] = {
     "accent": (-120, -150, "l240 70l-240 70", (-13, -163, 253, 3)),
     "short": (0, -60, "v1", (-35, -95, 35, -25)),
 }
-"""The squared bracket, the V, the wedge, the dot: from where, seen from a foot in the middle; how; the box."""
+"""Squared bracket, V, wedge, dot: from where, seen from a foot in the middle; how; its box."""
 
 
 def plan(score: Score, plan: Plan) -> None:

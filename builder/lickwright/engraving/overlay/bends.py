@@ -70,6 +70,10 @@ def _tone(
     """Plan one tone's moves.
 
     Args:
+        plan: Takes the signs.
+        entry: The sound.
+        k: Which of its tones.
+        tone: That tone.
         tops: The key of the bend that each string is held at now.
         alike: Bends of the same sound by number, kind and amount: they share an arrow head.
     """

@@ -113,6 +113,7 @@ class Canvas:
         self.wishes: list[Wish] = []
         self.tips: dict[str, Tip] = {}
         self.drawn: dict[tuple[int, str], list[etree._Element]] = {}
+        self._near: dict[str, Anchor | None] = {}
         self._alive: list[list[etree._Element]] = []  # so that lxml makes its handles once
         for index, system in enumerate(systems):
             groups = list(system.iter("g"))
@@ -161,6 +162,11 @@ class Canvas:
 
     def near(self, local: str) -> Anchor | None:
         """The anchor of a note on either staff: a tied note has no digit."""
+        if local not in self._near:
+            self._near[local] = self._either(local)
+        return self._near[local]
+
+    def _either(self, local: str) -> Anchor | None:
         return self.anchor(local) or self.anchor({"t": "s", "s": "t"}.get(local[:1], "") + local[1:])
 
     def ink(self, at: Anchor, staff: str = "") -> Ink:
@@ -204,9 +210,13 @@ class Canvas:
         system, staff = at if isinstance(at, tuple) else (at.system, at.staff)
         self.wishes.append(Wish(system, staff, row, tuple(boxes), draw, under, fixed))
 
-    def lay(self, system: int, staff: str, group: etree._Element, path: str, weight: int = 22) -> None:
+    def lay(
+        self, system: int, staff: str, group: etree._Element, path: str, weight: int, *, filled: bool = False
+    ) -> None:
         """Draw a stroke of absolute commands where it must be, and note its ink."""
         stroke(group, path, weight=weight)
+        if filled:
+            del group[-1].attrib["fill"]
         self.inks[system][staff].add(*path_boxes(path, weight))
 
     def word(

@@ -13,12 +13,15 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Collection, Iterable, Iterator, Mapping
 
     from lxml import etree
 
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_UPRIGHT = re.compile(r"M(-?[\d.]+) (-?[\d.]+) L\1 (-?[\d.]+)\Z")
 _STEP = re.compile(r"([a-zA-Z])([^a-zA-Z]*)")
+_COLUMN = 400.0
+"""Boxes are looked up by columns of this width."""
 _SLICE = 120.0
 """Curves and leaning strokes are boxed in pieces of this width."""
 GAP = 44.0
@@ -42,10 +45,21 @@ class Ink:
     top: float
     foot: float
     boxes: list[Box] = field(default_factory=list)
+    _columns: dict[int, list[Box]] = field(default_factory=dict)
 
     def add(self, *boxes: Box) -> None:
         """Put ink there."""
         self.boxes += boxes
+        for box in boxes:
+            for column in range(int(box[0] // _COLUMN), int(box[2] // _COLUMN) + 1):
+                self._columns.setdefault(column, []).append(box)
+
+    def near(self, left: float, right: float) -> list[Box]:
+        """Boxes that reach into a stretch, some of them more than once."""
+        found: list[Box] = []
+        for column in range(int(left // _COLUMN), int(right // _COLUMN) + 1):
+            found += self._columns.get(column, ())
+        return [box for box in found if box[0] < right and box[2] > left]
 
     def clear(self, wanted: Iterable[Box], *, under: bool = False, gap: float = GAP) -> float:
         """Return how far boxes must be moved up (down when ``under``) to be free of all ink; 0 or more.
@@ -56,9 +70,7 @@ class Ink:
             gap: Room round them.
         """
         shift = 0.0
-        pairs = [
-            (box, b) for box in wanted for b in self.boxes if b[0] < box[2] + gap and b[2] > box[0] - gap
-        ]
+        pairs = [(box, b) for box in wanted for b in self.near(box[0] - gap, box[2] + gap)]
         if under:
             pairs = [((a, -d, c, -b), (e, -h, g, -f)) for (a, b, c, d), (e, f, g, h) in pairs]
         pairs.sort(key=lambda pair: pair[0][3] - pair[1][1])  # by how far the one sends the other up
@@ -70,13 +82,8 @@ class Ink:
     def meets(self, boxes: Iterable[Box], gap: float = 0.0) -> int:
         """Return how many of some boxes touch ink."""
         wanted = [(a - gap, b - gap, c + gap, d + gap) for a, b, c, d in boxes]
-        left, top, right, foot = (
-            edge(side) for edge, side in zip((min, min, max, max), zip(*wanted, strict=True), strict=True)
-        )
-        near = [b for b in self.boxes if b[0] < right and b[2] > left and b[1] < foot and b[3] > top]
-        return sum(
-            any(b[0] < c and b[2] > a and b[1] < d and b[3] > t for b in near) for a, t, c, d in wanted
-        )
+        near = self.near(min(box[0] for box in wanted), max(box[2] for box in wanted))
+        return touching(wanted, near)
 
     def beside(self, x: float, y: float, way: int, *, reach: float, near: float = 0.0) -> tuple[float, float]:
         """Return where what stands with a note ends beside it, and where the next ink begins.
@@ -101,6 +108,14 @@ class Ink:
                 end = min(end, start)
                 break
         return way * at, way * end
+
+
+def touching(boxes: Iterable[Box], others: Collection[Box]) -> int:
+    """Return how many boxes touch any of some others."""
+    return sum(
+        any(b[0] < right and b[2] > left and b[1] < foot and b[3] > top for b in others)
+        for left, top, right, foot in boxes
+    )
 
 
 def read_ink(system: etree._Element, glyphs: Mapping[str, str], names: str) -> dict[str, Ink]:
@@ -146,7 +161,12 @@ def _boxes(group: etree._Element, glyphs: Mapping[str, str]) -> Iterator[Box]:
         elif part.tag == "polygon":
             yield from _of_beam([float(n) for n in _NUMBER.findall(part.get("points", ""))])
         elif not (lines and part.getparent() is group):
-            yield from path_boxes(part.get("d", ""), float(part.get("stroke-width", "0")))
+            data, weight = part.get("d", ""), float(part.get("stroke-width", "0"))
+            if found := _UPRIGHT.match(data):  # a stem, most often
+                x, half, ends = float(found[1]), weight / 2, (float(found[2]), float(found[3]))
+                yield x - half, min(ends), x + half, max(ends)
+            else:
+                yield from path_boxes(data, weight)
 
 
 def path_boxes(data: str, weight: float) -> Iterator[Box]:
@@ -159,13 +179,13 @@ def path_boxes(data: str, weight: float) -> Iterator[Box]:
             x, y = numbers[:2]
         elif command == "C":
             points = [(x, y), *zip(numbers[::2], numbers[1::2], strict=True)]
-            yield from _chain(bezier(points, 9), half)
+            yield from chain_boxes(bezier(points, 9), half)
             x, y = points[-1]
         elif command in "LHV":
             to = (numbers[0] if command != "V" else x, numbers[-1] if command != "H" else y)
             count = 1 if x == to[0] or y == to[1] else max(1, round(abs(to[0] - x) / _SLICE))
             steps = [(x + (to[0] - x) * k / count, y + (to[1] - y) * k / count) for k in range(count + 1)]
-            yield from _chain(steps, half)
+            yield from chain_boxes(steps, half)
             x, y = to
 
 
@@ -181,7 +201,8 @@ def bezier(points: list[tuple[float, float]], count: int) -> list[tuple[float, f
     return made
 
 
-def _chain(points: list[tuple[float, float]], half: float) -> Iterator[Box]:
+def chain_boxes(points: list[tuple[float, float]], half: float) -> Iterator[Box]:
+    """Boxes from each point to the next."""
     for (x, y), (x2, y2) in pairwise(points):
         yield min(x, x2) - half, min(y, y2) - half, max(x, x2) + half, max(y, y2) + half
 

@@ -109,7 +109,8 @@ def _nowhere(canvas: Canvas, sign: Sign) -> None:
     if out:  # the other half may be wanted by a slide into what follows
         room = room if abs(limit - edge) >= _REACH + 100 else room / 2
     reach = max(_LEAST, min(_REACH, room - _AWAY))
-    near, far = sorted((edge + way * _AWAY, edge + way * (_AWAY + reach)))
+    away = max(8.0, min(_AWAY, (abs(limit - edge) - reach) / 2))
+    near, far = sorted((edge + way * away, edge + way * (away + reach)))
     _line(canvas, at, near, far, sign.text, sign.kind)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.overlay.ink import path_boxes
+from lickwright.engraving.overlay.ink import bezier, chain_boxes, touching
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -56,39 +56,42 @@ def _ends(canvas: Canvas, at: Anchor, side: int, way: int) -> Iterator[Point]:
 def _curve(canvas: Canvas, system: int, starts: list[Point], ends: list[Point], way: int) -> None:
     """Draw the first of the curves that is free of all ink, or the one that touches the least."""
     ink = canvas.inks[system]["t"]
-    best, least = "", 0
-    for path in _curves(starts, ends, way):
-        touched = ink.meets(path_boxes(path, 12), _CLEAR)
-        if not best or touched < least:
-            best, least = path, touched
+    left, right = min(x for x, _ in starts), max(x for x, _ in ends)
+    others = [(a - _CLEAR, b - _CLEAR, c + _CLEAR, d + _CLEAR) for a, b, c, d in ink.near(left, right)]
+    best, least = (starts[0], ends[0], 0.0), 0
+    for number, curve in enumerate(_curves(starts, ends, way)):
+        start, end, bow = curve
+        touched = touching(chain_boxes(bezier([start, *_handles(start, end, bow), end], 7), 6), others)
+        if not number or touched < least:
+            best, least = curve, touched
         if not touched:
             break
-    group = canvas.group(system, "t", "slur")
-    canvas.lay(system, "t", group, best, 12)
-    del group[0].attrib["fill"]
+    canvas.lay(system, "t", canvas.group(system, "t", "slur"), _lens(*best), 12, filled=True)
 
 
-def _curves(starts: list[Point], ends: list[Point], way: int) -> Iterator[str]:
-    """All ways from one to the other: the plainest first, the highest last."""
+def _curves(starts: list[Point], ends: list[Point], way: int) -> Iterator[tuple[Point, Point, float]]:
+    """All ways from one to the other, with how high they bow: the plainest first, the highest last."""
     pairs = sorted(product(range(len(starts)), range(len(ends))), key=lambda pair: (sum(pair), pair))
     for first, last in pairs:
-        (x, y), (x2, y2) = starts[first], ends[last]
-        liked = min(190.0, 70.0 + 0.09 * (x2 - x))
+        start, end = starts[first], ends[last]
+        liked = min(190.0, 70.0 + 0.09 * (end[0] - start[0]))
         for height in _HEIGHTS:
-            yield _lens((x, y), (x2, y2), way * liked * height)
+            yield start, end, way * liked * height
+
+
+def _handles(start: Point, end: Point, bow: float) -> tuple[Point, Point]:
+    """The points that draw a curve out to a bow."""
+    reach = 0.22 * (end[0] - start[0])
+    return (start[0] + reach, start[1] + bow * 4 / 3), (end[0] - reach, end[1] + bow * 4 / 3)
 
 
 def _lens(start: Point, end: Point, bow: float) -> str:
     """A slur: out along one curve, back along one less bowed."""
-    (x, y), (x2, y2) = start, end
-    outer, inner = bow * 4 / 3, bow * 4 / 3 - (_THICK if bow > 0 else -_THICK)
-    reach = 0.22 * (x2 - x)
-
-    def points(high: float) -> tuple[str, str]:
-        return f"{x + reach:.0f},{y + high:.0f}", f"{x2 - reach:.0f},{y2 + high:.0f}"
-
-    (a, b), (c, d) = points(outer), points(inner)
-    return f"M{x:.0f},{y:.0f} C{a} {b} {x2:.0f},{y2:.0f} C{d} {c} {x:.0f},{y:.0f}"
+    one, two = _handles(start, end, bow)
+    thin = _THICK if bow > 0 else -_THICK
+    places = (start, one, two, end, (two[0], two[1] - thin), (one[0], one[1] - thin), start)
+    said = [f"{x:.0f},{y:.0f}" for x, y in places]
+    return f"M{said[0]} C{' '.join(said[1:4])} C{' '.join(said[4:])}"
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"slur": _draw}

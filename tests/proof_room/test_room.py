@@ -12,7 +12,7 @@ import pytest
 from lickwright.checks import proof
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
-from lickwright.model.blocks import Chorus, Lick
+from lickwright.model.blocks import Chorus, Lick, ScaleBlock
 from lickwright.model.orders import Engraved, Order, ScoreOrder, SoundOrder, System
 from lickwright.model.timeline import Book, resolve
 from lickwright.pages.edition import Edition
@@ -79,7 +79,7 @@ def test_musical_faults_have_a_twin(sections: list[Section]) -> None:
         for section in sections
         if section.rule.partition("/")[0] not in WITHOUT_TWIN
         and not any(
-            isinstance(placed.block, Lick | Chorus) and placed.block.name.endswith(RIGHT)
+            isinstance(placed.block, Lick | Chorus | ScaleBlock) and placed.block.name.endswith(RIGHT)
             for placed in section.lesson.blocks
             if section.first < placed.line < section.last
         )

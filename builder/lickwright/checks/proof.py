@@ -159,7 +159,10 @@ def _tell_once(findings: Iterable[Finding], repeated: list[Finding]) -> list[Fin
 
 
 def _in_order_of_making(book: Book) -> list[Piece]:
-    """The licks, those first that others are variations of, then the choruses; what the builder cut or fingered itself is left out."""
+    """The licks, those first that others are variations of, then the choruses.
+
+    What the builder itself cut or fingered is left out.
+    """
     first = {piece.name: piece for piece in reversed(book.pieces) if piece.kind in ("lick", "chorus")}
     depths: dict[str, int] = {"": -1}
     for piece in first.values():

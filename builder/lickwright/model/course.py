@@ -15,7 +15,7 @@ from lickwright.model.signature import Signature
 from lickwright.text import Passage, Source, Span
 from lickwright.theory.key import Key
 
-_Named = TypeVar("_Named", Lick, Progression, Chorus)
+_Named = TypeVar("_Named", Lick, Progression, Chorus, ScaleBlock)
 
 Style = Literal["country", "blues", "bluegrass", "plain"]
 STYLES: tuple[Style, ...] = ("country", "blues", "bluegrass", "plain")

@@ -17,7 +17,7 @@ RULE = Rule(
     id="open-strings/scale",
     title="A scale that does not ring over the open strings",
     severity=Severity.NOTE,
-    source=Source("own threshold", "One open string in four notes, and no more than one pair of neighbours in four on one string"),
+    source=Source("own threshold", "One open string in four notes, one pair in four on one string"),
     good=(Example(_scale("scale: G major\nfrom: 6:3 to 1:3")),),
     bad=(Example(_scale("scale: F# major\nfrom: 6:2 to 1:2"), ("wherever diatonic",)),),
 )

@@ -62,7 +62,7 @@ def resolve_scale(block: ScaleBlock, settings: Settings, faults: Faults) -> Piec
         faults.add(
             "open-strings/scale",
             f"{scale.display} does not ring here: neighbours would share a string or lie beyond the hand",
-            _place(block, "open strings"),
+            _place(block, "open_strings"),
             help="It is shown in plain position; other ends may ring",
         )
     made = _lick(block, scale, fingered)
@@ -136,7 +136,7 @@ def _refuse(block: ScaleBlock, scale: Scale, fault: Unplayable, faults: Faults) 
         faults.add("hands/scale", f"{scale.display} has no two notes there", place, help="Take wider ends")
     else:
         message = f"no hand plays {scale.display} so"
-        place = _place(block, "notes a string", "position", "from")
+        place = _place(block, "notes_a_string", "position", "from")
         faults.add(
             "hands/scale", message, place, help="Leave the position or the notes a string to the builder"
         )

@@ -252,7 +252,10 @@ class MusicBar:
 
     def chord_at(self, onset: Fraction) -> ChordSymbol:
         """The chord in force ``onset`` quarters into the bar."""
-        return next(c.symbol for c in reversed(self.chords) if c.onset <= onset)
+        for chord in self.chords[:0:-1]:
+            if chord.onset <= onset:
+                return chord.symbol
+        return self.chords[0].symbol
 
 
 @dataclass(frozen=True, slots=True)

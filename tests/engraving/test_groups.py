@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from test_time_and_pitch import late_by
 from witness import Witness
 
+from lickwright.analysis.notation.ids import local_id
+from lickwright.analysis.notation.values import PRINTED, grid_of, split, tuplet_grid
 from lickwright.engraving.document import document
-from lickwright.engraving.ids import local_id
-from lickwright.engraving.values import PRINTED, grid_of, split, tuplet_grid
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Music
 from lickwright.model.timeline.excerpt import excerpt_music

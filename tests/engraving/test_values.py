@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from lickwright.engraving.values import PRINTED, grid_of, split, tuplet_grid
+from lickwright.analysis.notation.values import PRINTED, grid_of, split, tuplet_grid
 from lickwright.theory.meter import Meter, parse_meter
 
 

@@ -6,7 +6,7 @@ import json
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
-from lickwright.engraving.ids import local_id
+from lickwright.analysis.notation.ids import local_id
 from lickwright.engraving.renderer import OPTIONS, toolkit
 
 if TYPE_CHECKING:

@@ -56,7 +56,7 @@ RENDERERS: dict[type[Any], Renderer] = {
         work="notation",
         function="engraving.compact:engrave_compact",
         unpack=unpack_score,
-        sources=(*_MUSIC, "findings", "analysis/naming.py", "engraving"),
+        sources=(*_MUSIC, "findings", "analysis/naming.py", "analysis/notation", "engraving"),
         libraries=("verovio", "lxml"),
     ),
     SoundOrder: Renderer(

@@ -1,21 +1,17 @@
-"""Which noteheads need an accidental: the key's and the bar's rules (common practice).
-
-An accidental holds for its line or space, in its octave, to the end of the bar, in both voices; a
-tied note needs none and sets none.
-"""
+"""Which noteheads of the staff need an accidental, the small notes before bends among them."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.ids import grace_id
+from lickwright.analysis.notation.accidentals import shown
+from lickwright.analysis.notation.ids import grace_id
 from lickwright.model.strike import BendKind, Late
-from lickwright.theory.pitch import FIFTHS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from lickwright.engraving.pieces import Head, Layer, Piece
+    from lickwright.analysis.notation.pieces import Head, Layer, Piece
     from lickwright.engraving.score import Score
     from lickwright.theory.pitch import Pitch
 
@@ -35,25 +31,8 @@ def bend_grace(head: Head) -> bool:
 
 def shown_accidentals(score: Score) -> dict[str, int]:
     """Return the alteration to be printed, by the local id of the note; the others need no sign."""
-    signature = _signature(score.music.key.signature)
-    shown: dict[str, int] = {}
-    for layers in score.layers:
-        state: dict[tuple[str, int], int] = {}
-        for local, pitch, tied in _in_order(score, layers):
-            place = (pitch.letter, pitch.octave)
-            if tied:
-                continue
-            if state.get(place, signature[pitch.letter]) != pitch.alter:
-                shown[local] = pitch.alter
-                state[place] = pitch.alter
-    return shown
-
-
-def _signature(sharps: int) -> dict[str, int]:
-    return {
-        letter: (sharps - 1 - place) // 7 + 1 if sharps > 0 else -((-sharps - 1 - (6 - place)) // 7 + 1)
-        for place, letter in enumerate(FIFTHS)
-    }
+    bars = (_in_order(score, layers) for layers in score.layers)
+    return shown(score.music.key, bars)
 
 
 def _in_order(score: Score, layers: tuple[Layer, ...]) -> Iterator[tuple[str, Pitch, bool]]:

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from lickwright.engraving.accidentals import bend_grace
 
 if TYPE_CHECKING:
-    from lickwright.engraving.pieces import Layer
+    from lickwright.analysis.notation.pieces import Layer
     from lickwright.engraving.score import Score
     from lickwright.model.music import MusicBar
     from lickwright.model.orders import Width

@@ -19,7 +19,7 @@ from lickwright.engraving.tag import tag
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from lickwright.engraving.pieces import Head
+    from lickwright.analysis.notation.pieces import Head
     from lickwright.model.music import Music, MusicBar
     from lickwright.model.orders import View, Width
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import inf
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.ids import grace_id
+from lickwright.analysis.notation.ids import grace_id
 from lickwright.engraving.overlay.figures import figure_size, shrink_figure
 
 if TYPE_CHECKING:

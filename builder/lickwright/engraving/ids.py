@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from lickwright.analysis.notation.ids import local_id
+
 if TYPE_CHECKING:
     from lickwright.model.address import Address
     from lickwright.model.orders import Width
@@ -30,15 +32,3 @@ def tone_ids(prefix: str, address: Address, k: int, width: Width = "wide") -> tu
 def page_prefix(prefix: str, width: Width) -> str:
     """Return what begins every id of an order's SVG: ``w-porch-step-``."""
     return f"{width[0]}-{prefix}-"
-
-
-def local_id(address: Address, k: int, piece: int = 1) -> str:
-    """Return ``2-3u1``; from the second tied piece on ``2-3u1-2``."""
-    voice = "l" if address.lower else "u"
-    tail = "" if piece == 1 else f"-{piece}"
-    return f"{address.bar}-{address.sound}{voice}{k}{tail}"
-
-
-def grace_id(address: Address, grace: int, k: int) -> str:
-    """Return the local id of a tone of the ``grace``-th grace note (from 1) before a sound: ``2-3ug1-1``."""
-    return f"{address.bar}-{address.sound}{'l' if address.lower else 'u'}g{grace}-{k}"

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from lickwright.analysis.notation.ids import grace_id
+from lickwright.analysis.notation.pieces import printed
 from lickwright.engraving.accidentals import SOUNDED, WRITTEN, bend_grace
 from lickwright.engraving.beams import join
-from lickwright.engraving.ids import grace_id
-from lickwright.engraving.pieces import printed
 from lickwright.engraving.score import struck_at_grace
 from lickwright.engraving.tag import tag
 from lickwright.model.strike import BendKind, Dead, Harmonic
 
 if TYPE_CHECKING:
-    from lickwright.engraving.pieces import Layer, Piece
+    from lickwright.analysis.notation.pieces import Layer, Piece
     from lickwright.engraving.score import Score
     from lickwright.model.music import Sound, Tone
     from lickwright.theory.pitch import Pitch

@@ -9,14 +9,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from lickwright.analysis.notation.ids import grace_id
+from lickwright.analysis.notation.pieces import printed
 from lickwright.engraving.beams import join
-from lickwright.engraving.ids import grace_id
-from lickwright.engraving.pieces import printed
 from lickwright.engraving.tag import tag
 from lickwright.model.strike import Dead, Harmonic, Late
 
 if TYPE_CHECKING:
-    from lickwright.engraving.pieces import Head, Layer, Piece
+    from lickwright.analysis.notation.pieces import Head, Layer, Piece
     from lickwright.engraving.score import Score
     from lickwright.model.music import Sound, Tone
 

@@ -15,7 +15,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from lickwright.engraving.ids import local_id
+from lickwright.analysis.notation.ids import local_id
 from lickwright.model.address import AddressRange
 from lickwright.model.music import Music, Sound
 from lickwright.model.orders import Recorded

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.ids import grace_id
+from lickwright.analysis.notation.ids import grace_id
 from lickwright.engraving.overlay.canvas import stroke
 from lickwright.engraving.score import struck_at_grace
 from lickwright.engraving.tag import tag

@@ -9,8 +9,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from lickwright.analysis.notation.pieces import moves
 from lickwright.engraving.overlay.canvas import Tip, stroke, word_box
-from lickwright.engraving.pieces import moves
 from lickwright.model.strike import BendKind, Late
 
 if TYPE_CHECKING:
@@ -147,12 +147,12 @@ def _free(canvas: Canvas, at: Anchor, *, upright: bool) -> float:
     places += [at.x + at.half + away * at.size for away in _AWAY]
 
     def shaft(x: float) -> list[Box]:
-        foot = at.y - (0.6 if x == at.x else 0.2) * at.size
+        foot = at.y - (0.6 if x == at.x else 0.4) * at.size
         return [(x - _TIP, min(ink.top - 60, foot - 1), x + _TIP, foot)]
 
     others = [tip.x for tip in canvas.tips.values() if tip.system == at.system and tip.x > at.x]
     apart = [x for x in places if all(abs(x - other) > _SIZE for other in others)]
-    x = next((x for x in (*apart, *places) if not ink.meets(shaft(x), 20)), places[0])
+    x = next((x for x in (*apart, *places) if not ink.meets(shaft(x), 12)), places[0])
     ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
     return x
 

@@ -12,9 +12,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from fractions import Fraction
 
+    from lickwright.analysis.notation.pieces import Head
     from lickwright.engraving.overlay.canvas import Anchor, Canvas
     from lickwright.engraving.overlay.ink import Box, Ink
-    from lickwright.engraving.pieces import Head
     from lickwright.engraving.score import Entry, Score
     from lickwright.engraving.signs import Plan, Sign
 

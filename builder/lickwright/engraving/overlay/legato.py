@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.ids import grace_id
+from lickwright.analysis.notation.ids import grace_id
 from lickwright.engraving.overlay.canvas import word_box
 from lickwright.engraving.score import Entry, source_of
 from lickwright.engraving.tag import tag

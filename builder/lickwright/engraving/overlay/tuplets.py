@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from lickwright.analysis.notation.pieces import Bracketed
 from lickwright.engraving.overlay.canvas import stroke
-from lickwright.engraving.pieces import Bracketed
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
+    from lickwright.analysis.notation.pieces import Part
     from lickwright.engraving.overlay.canvas import Canvas
-    from lickwright.engraving.pieces import Part
     from lickwright.engraving.score import Score
     from lickwright.engraving.signs import Plan, Sign
 

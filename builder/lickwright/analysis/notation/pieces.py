@@ -12,8 +12,8 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from lickwright.engraving.ids import local_id
-from lickwright.engraving.values import PRINTED, Grid, grid_of, split, tuplet_grid
+from lickwright.analysis.notation.ids import local_id
+from lickwright.analysis.notation.values import PRINTED, Grid, grid_of, split, tuplet_grid
 from lickwright.model.music import Tuplet
 from lickwright.model.strike import Bend, BendKind, Late
 from lickwright.model.timeline.grouping import SHORTEST

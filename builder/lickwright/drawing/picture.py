@@ -1,4 +1,4 @@
-"""What a drawing hands to a page."""
+"""What a drawing hands to a page, and the marks it is made of."""
 
 from __future__ import annotations
 
@@ -38,11 +38,14 @@ class Picture:
     """A picture and its twin.
 
     Attributes:
-        svg: A whole ``<svg>`` element.
+        svg: A whole ``<svg>`` element. ``width``: the px it is meant to take.
         title: What it shows, in a line.
         said: Sentences, in the order of reading.
+        legend: What the shapes of its dots mean, where they are of more than one kind; else empty.
     """
 
     svg: str
     title: str
     said: tuple[str, ...]
+    legend: str = ""
+    width: float = 0.0

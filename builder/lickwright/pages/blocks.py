@@ -1,4 +1,4 @@
-"""Blocks shown as plain tables or one sentence: grids of chords, open strings, tuner, scale, neck."""
+"""Blocks without notation: tables of chords, open strings and the tuner, pictures of the neck."""
 
 from __future__ import annotations
 
@@ -16,34 +16,45 @@ from lickwright.model.blocks import (
     TunerBlock,
     title_of,
 )
-from lickwright.model.course import Settings
+from lickwright.model.course import Course, Settings
+from lickwright.model.timeline import Book
 from lickwright.pages.counting import signs
+from lickwright.pages.drawings import neck
 from lickwright.pages.markdown import Body, Table
 from lickwright.theory.key import Key
+from lickwright.theory.spelling import spell
 
 BARS_A_LINE = 4
+_OPEN_LEGEND = (
+    "A number alone is a degree of the scale: the string may ring. A blue note is struck knowingly; a string "
+    "outside the key is left alone, or passed by."
+)
 _BLUE = {"b3": "♭3", "#4": "♭5", "b5": "♭5", "b7": "♭7"}
 
 
-def block_body(block: Block, settings: Settings) -> tuple[Body, ...]:
+def block_body(block: Block, course: Course, music: Book) -> tuple[Body, ...]:
     """Return what a page shows of a block that has no notation (yet)."""
+    settings = course.settings
     match block:
         case Progression():
             return (Body(table=progression_table(block, settings)),)
         case OpenStringsBlock(keys=keys):
-            return (Body(table=open_strings_table(keys, settings.guitar)),)
+            return (Body(table=open_strings_table(keys, settings)),)
         case TunerBlock():
             return (
                 Body(table=tuner_table(settings.guitar)),
                 Body(later="The tones themselves are not in this edition."),
             )
-        case ScaleBlock(scale=scale):
-            return (Body(later=f"{scale}: its fingering is not drawn in this edition."),)
         case NeckBlock(show=show, of=of):
-            what = f"“{of}” on the neck" if of else show[1] + " on the neck" if show else "The neck"
-            return (Body(later=f"{what}: the picture is not drawn in this edition."),)
-        case Excerpt(of=of) | Lick(name=of) | Chorus(name=of):
-            return (Body(later=f"“{of}” could not be read; the proof says why."),)
+            drawn = neck(block, settings, music.piece(of) if of else None, course.language)
+            what = f"“{of}”" if of else show[1] if show else "The neck"
+            return (Body(picture=drawn) if drawn else _unread(what),)
+        case Excerpt(of=name) | Lick(name=name) | Chorus(name=name) | ScaleBlock(name=name):
+            return (_unread(f"“{name}”"),)
+
+
+def _unread(what: str) -> Body:
+    return Body(later=f"{what} could not be read; the proof says why.")
 
 
 def progression_table(block: Progression, settings: Settings) -> Table:
@@ -78,14 +89,25 @@ def _cell(cell: Margin, chord: str) -> str:
     return f"{before}{chord}{after}"
 
 
-def open_strings_table(keys: tuple[Key, ...], guitar: Guitar) -> Table:
-    """Return what each open string is in each key: a degree of the scale, a blue note, or outside."""
-    strings = range(1, guitar.strings + 1)
-    head = ("Key", *(f"string {s}" for s in strings))
+def open_strings_table(keys: tuple[Key, ...], settings: Settings) -> Table:
+    """Return what each open string is in each key: a degree of the scale, a blue note, or outside.
+
+    The strings are named as they sound, with the capo, in the key of the course.
+    """
+    guitar = settings.guitar
+    opens = [guitar.open_midi(string) for string in range(1, guitar.strings + 1)]
+    names = [spell(midi, settings.key, None, None, None).name.display for midi in opens]
+    head = ("Key", *(f"string {number}, {name}" for number, name in enumerate(names, 1)), "in the scale")
     rows = tuple(
-        (key.display, *(_open_string(key, guitar.open_midi(string)) for string in strings)) for key in keys
+        (
+            key.display,
+            *(_open_string(key, midi) for midi in opens),
+            f"{sum(midi % 12 in key.semitones for midi in opens)} of {len(opens)}",
+        )
+        for key in keys
     )
-    return Table("The open strings in the key", head, rows)
+    capo = f", capo at {guitar.capo}" if guitar.capo else ""
+    return Table(f"The open strings in the key{capo}", head, rows, headed=True, legend=_OPEN_LEGEND)
 
 
 def _open_string(key: Key, midi: int) -> str:

@@ -16,6 +16,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from markupsafe import Markup, escape
 
+from lickwright.pages.drawings import Drawn
 from lickwright.pages.practice import Score
 from lickwright.pages.typography import is_english
 
@@ -25,19 +26,27 @@ _ENGLISH = MarkdownIt("commonmark", {"html": False, "typographer": True}).enable
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A plain table: caption, head and rows of text; an empty caption or head is not printed."""
+    """A plain table: caption, head and rows of text; an empty caption or head is not printed.
+
+    Attributes:
+        headed: Whether the first cell of each row is its head.
+        legend: A sentence under it.
+    """
 
     caption: str
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    headed: bool = False
+    legend: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A piece of a passage: prose, or a table, or one sentence about what is not in this edition."""
+    """A piece of a passage: prose, a table, a picture, or one sentence about what is not in this edition."""
 
     html: Markup = Markup("")
     table: Table | None = None
+    picture: Drawn | None = None
     later: str = ""
 
 

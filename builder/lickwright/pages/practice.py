@@ -16,6 +16,7 @@ from lickwright.model.music import Music, Piece
 from lickwright.model.orders import Engraved, Order, Recorded, ScoreOrder, SoundOrder, System
 from lickwright.model.reduced import for_score, for_sound
 from lickwright.model.timeline.tempi import quarters
+from lickwright.pages.drawings import Drawn
 from lickwright.pages.facts import meter_of, piece_facts, tempo_words
 from lickwright.pages.links import lick_anchor
 from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins, bar_name, chord_words
@@ -124,6 +125,7 @@ class Score:
         turn: Which of the sections of this very name it is on its page, from 1.
         words: The music in words, one entry a bar; empty when there are none.
         why: What the notes of each bar do; empty when there is nothing to say.
+        grips: Its chords as they are held.
     """
 
     id: str
@@ -139,6 +141,7 @@ class Score:
     turn: int = 1
     words: tuple[BarInWords, ...] = ()
     why: tuple[str, ...] = ()
+    grips: tuple[Drawn, ...] = ()
 
     @property
     def playable(self) -> bool:
@@ -196,6 +199,7 @@ def score_of(
     level: int,
     turn: int = 1,
     notes: Sequence[str] = (),
+    grips: Sequence[Drawn] = (),
     guitar: Guitar | None = None,
     positions: Positions | None = None,
     language: str = "en",
@@ -210,6 +214,7 @@ def score_of(
         level: Of the heading.
         turn: Which of the sections of this name on the page, from 1.
         notes: Further sentences under it, text or HTML.
+        grips: Its chords as they are held.
         guitar: The course's.
         positions: The position at every bar where they are not the music's own, as in a chorus.
         language: Of the course.
@@ -244,6 +249,7 @@ def score_of(
         turn=turn,
         words=in_words(music),
         why=why_it_fits(music, analysis, piece.stets),
+        grips=tuple(grips),
     )
 
 

@@ -15,6 +15,7 @@ from lickwright.model.blocks import Block, Chorus, Excerpt, Lick, Progression
 from lickwright.model.course import Lesson, Placed
 from lickwright.model.music import Piece
 from lickwright.pages.blocks import block_body
+from lickwright.pages.drawings import Drawn, grips
 from lickwright.pages.edition import Edition
 from lickwright.pages.links import AWAY, lick_anchor, picture_path, relative, root_of
 from lickwright.pages.margin import Positions
@@ -22,6 +23,7 @@ from lickwright.pages.markdown import Body
 from lickwright.pages.player_data import notes_in, seconds_of
 from lickwright.pages.practice import Plan, Rendition, Score, plan_piece, score_of
 from lickwright.pages.prefixes import short_prefixes
+from lickwright.pages.scale_notes import scale_notes
 from lickwright.pages.typography import printed
 
 _MARK = re.compile(r"`{3,}|~{3,}")
@@ -90,7 +92,7 @@ class LessonWeaver:
         rendition = self.renditions.get(line)
         if rendition is None:
             told = (Body(later=NO_BAND),) if line == self._band else ()
-            return (*source, *block_body(placed.block, self.edition.course.settings), *told)
+            return (*source, *block_body(placed.block, self.edition.course, self.edition.music), *told)
         piece = rendition.plan.piece
         score = score_of(
             rendition,
@@ -99,7 +101,12 @@ class LessonWeaver:
             number=self._numbers.get(line, ""),
             level=level,
             turn=self._turns[line],
-            notes=(*self._variation(piece), *((NO_BAND,) if line == self._band else ())),
+            notes=(
+                *self._variation(piece),
+                *scale_notes(piece),
+                *((NO_BAND,) if line == self._band else ()),
+            ),
+            grips=self._grips(placed, piece),
             guitar=self.edition.course.settings.guitar,
             language=self.edition.course.language,
             positions=self._positions(piece) if piece.sections else None,
@@ -174,6 +181,13 @@ class LessonWeaver:
             "data-span": ";".join(spans),
             "data-notes": " ".join(tones),
         }
+
+    def _grips(self, placed: Placed, piece: Piece) -> tuple[Drawn, ...]:
+        """The chords of a lick as they are held; a part of it is not shown them again."""
+        block = placed.block
+        if not isinstance(block, Lick):
+            return ()
+        return grips(piece, block.shapes, self.edition.course.language)
 
     def _title(self, placed: Placed) -> str:
         piece = self.renditions[placed.line].plan.piece

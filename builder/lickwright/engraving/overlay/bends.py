@@ -35,7 +35,9 @@ _STOREY = 290.0
 _UNDER_WORDS = 50.0
 """From the baseline of an amount down to the tip of its arrow."""
 _DASH = "70 50"
-_AWAY = (0.62, 0.5, 0.4, 0.3, 0.22, 0.15, 0.8, 1.0, 1.25, 1.5, 1.8)
+_SHAFT = 14.0
+"""Half the width of an arrow's shaft."""
+_AWAY = (0.62, 0.5, 0.4, 0.3, 0.2, 0.1, 0.8, 1.0, 1.25, 1.5, 1.8)
 """How far from its digit an arrow may go up, in the digit's size: the first that is free."""
 
 
@@ -133,7 +135,7 @@ def _bend(canvas: Canvas, sign: Sign) -> None:
         canvas.word((at.system, "t", at.bar), "bend", tip.x, tip.top - _UNDER_WORDS, sign.text, _SIZE)
         _curve(canvas, sign, at, tip, before)
         if before is None:
-            canvas.ink(at, "t").add((tip.x - _TIP, tip.top, tip.x + _TIP, at.y))
+            canvas.ink(at, "t").add((tip.x - _SHAFT, tip.top, tip.x + _SHAFT, at.y))
 
     base = -_STOREY * tip.storey
     boxes = (word_box(tip.x, sign.text, _SIZE, y=base), _level(tip.x - _TIP, tip.x + _TIP, base, 75))
@@ -147,13 +149,13 @@ def _free(canvas: Canvas, at: Anchor, *, upright: bool) -> float:
     places += [at.x + at.half + away * at.size for away in _AWAY]
 
     def shaft(x: float) -> list[Box]:
-        foot = at.y - (0.6 if x == at.x else 0.4) * at.size
-        return [(x - _TIP, min(ink.top - 60, foot - 1), x + _TIP, foot)]
+        foot = at.y - (0.6 if x == at.x else 0.1) * at.size
+        return [(x - _SHAFT, min(ink.top - 60, foot - 1), x + _SHAFT, foot)]
 
     others = [tip.x for tip in canvas.tips.values() if tip.system == at.system and tip.x > at.x]
     apart = [x for x in places if all(abs(x - other) > _SIZE for other in others)]
     x = next((x for x in (*apart, *places) if not ink.meets(shaft(x), 12)), places[0])
-    ink.add((x - _TIP, ink.top - 60, x + _TIP, at.y))
+    ink.add((x - _SHAFT, ink.top - 60, x + _SHAFT, at.y))
     return x
 
 

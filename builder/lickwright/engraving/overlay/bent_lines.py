@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.accidentals import bend_grace
-from lickwright.engraving.overlay.ink import GAP
+from lickwright.engraving.overlay.ink import GAP, path_boxes
 from lickwright.model.strike import Late
 
 if TYPE_CHECKING:
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 _RISE = 110.0
 """How high the angle stands over the higher end."""
+_HIGHER = (0.0, 80.0, 180.0)
+"""How much higher it may be where something stands in between."""
 _EDGE = 40.0
 """How far from the middle of its note a line ends."""
 
@@ -79,13 +81,15 @@ def _line(
     known = [y for y in (first, last) if y is not None]
     outer = min(known) if way < 0 else max(known)
     ends = [y if y is not None else outer + way * _RISE for y in (first, last)]
-    parted = start is None or end is None
-    places = [(left, ends[0]), (right, ends[1])]
-    if not parted:
-        places.insert(1, ((left + right) / 2, outer + way * _RISE))
-    # lifted as a whole until it is clear of what stands between its notes
-    shift = way * ink.clear(_pieces(places), under=under, gap=GAP / 2)
-    path = "L".join(f"{x:.0f} {y + shift:.0f}" for x, y in places)
+
+    def places(extra: float) -> list[tuple[float, float]]:
+        angle = [((left + right) / 2, outer + way * (_RISE + extra))] if start and end else []
+        return [(left, ends[0]), *angle, (right, ends[1])]
+
+    # a higher angle, else the line lifted as a whole, is clear of what stands between its notes
+    found = next((made for made in map(places, _HIGHER) if not ink.meets(_pieces(made), GAP / 2)), places(0))
+    shift = way * ink.clear(_pieces(found), under=under, gap=GAP / 2)
+    path = "L".join(f"{x:.0f} {y + shift:.0f}" for x, y in found)
     canvas.lay(system, "s", canvas.group(system, "s", kind), f"M{path}", 20)
 
 
@@ -97,8 +101,6 @@ def _edge(ink: Ink, at: Anchor, way: int) -> float:
 
 
 def _pieces(places: list[tuple[float, float]]) -> list[Box]:
-    from lickwright.engraving.overlay.ink import path_boxes
-
     return list(path_boxes("M" + "L".join(f"{x:.0f} {y:.0f}" for x, y in places), 20))
 
 

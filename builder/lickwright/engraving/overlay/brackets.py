@@ -71,7 +71,7 @@ def _piece(canvas: Canvas, sign: Sign, run: Run, bar: int) -> None:
     words = sign.text if run.begins else f"({sign.text})"
     solid = sign.kind == "position"
     said = word_box(0, words, _SIZE, start=True)
-    x = min(run.left, canvas.frames[run.system].right - said[2] - (120 if run.ends else 40))
+    x = min(run.left, canvas.frames[run.system].right - said[2] + (60 if run.ends else -40))
     left = x + said[2] + 60
     right = max(run.right, left if run.ends else left + 40)
     hook = _HOOK if run.ends and sign.kind != "rit" else 0.0
@@ -80,8 +80,9 @@ def _piece(canvas: Canvas, sign: Sign, run: Run, bar: int) -> None:
 
     def draw(height: float) -> None:
         style = "start" if solid else "start italic"
-        canvas.word((run.system, staff, bar), sign.kind, x, height, words, _SIZE, style)
-        group = canvas.group(run.system, staff, sign.kind if run.begins else f"{sign.kind} continued")
+        kind = sign.kind if run.begins else f"{sign.kind} continued"
+        canvas.word((run.system, staff, bar), kind, x, height, words, _SIZE, style)
+        group = canvas.group(run.system, staff, kind)
         y = height - middle
         dash = None if solid else "70 60"
         if right > left + 30:

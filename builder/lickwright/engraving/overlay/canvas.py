@@ -63,13 +63,15 @@ class Run:
     ends: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Frame:
-    """A system: its element, the first note's place, the right edge."""
+    """A system: its element, the first note's place, the right edge; how high and low its ink reaches."""
 
     element: etree._Element
     left: float
     right: float
+    top: float = 0.0
+    foot: float = 0.0
 
 
 @dataclass(slots=True)
@@ -309,7 +311,9 @@ def stroke(
 def _bar_line(measure: etree._Element) -> float:
     lines = measure.findall("g[@class='barLine']")
     paths = lines[-1].findall("path") if lines else []
-    return min((float(_NUMBER.findall(path.get("d", "0"))[0]) for path in paths), default=0.0)
+    if not paths:  # an invisible one
+        return _ends(measure.findall("g[@class='staff']/path")[-1])
+    return min(float(_NUMBER.findall(path.get("d", "0"))[0]) for path in paths)
 
 
 def _ends(path: etree._Element) -> float:

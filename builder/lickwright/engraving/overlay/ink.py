@@ -150,7 +150,7 @@ def read_ink(system: etree._Element, glyphs: Mapping[str, str], names: str) -> d
 
 def _boxes(group: etree._Element, glyphs: Mapping[str, str]) -> Iterator[Box]:
     lines = group.get("class") == "staff"
-    for part in group.iter("use", "path", "polygon", "text"):
+    for part in group.iter("use", "path", "polygon", "text", "ellipse"):
         if part.tag == "use":
             x, y, scale = (float(n) for n in _NUMBER.findall(part.get("transform", ""))[:3])
             left, top, right, foot = glyph_box(glyphs[part.get("href", "#")[1:].partition("-")[0]])
@@ -158,6 +158,9 @@ def _boxes(group: etree._Element, glyphs: Mapping[str, str]) -> Iterator[Box]:
         elif part.tag == "text":
             if box := extent(part):
                 yield box
+        elif part.tag == "ellipse":  # a dot
+            x, y, wide, tall = (float(part.get(name, "0")) for name in ("cx", "cy", "rx", "ry"))
+            yield x - wide, y - tall, x + wide, y + tall
         elif part.tag == "polygon":
             yield from _of_beam([float(n) for n in _NUMBER.findall(part.get("points", ""))])
         elif not (lines and part.getparent() is group):

@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 
 _NEAREST = 620.0
 """Between the lowest line of the staff and the highest of the tab (own threshold: under four spaces)."""
-_COLUMN = 60.0
+_COLUMN = 120.0
+_BRACKET = 190.0
+"""How far the bracket of the staves reaches beyond them."""
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _STEP = re.compile(r"([MLCV])([^a-zA-Z]*)")
 _PLACE = re.compile(r"translate\((-?[\d.]+), (-?[\d.]+)\)")
@@ -25,11 +27,14 @@ _PLACE = re.compile(r"translate\((-?[\d.]+), (-?[\d.]+)\)")
 
 def join_staves(canvas: Canvas) -> None:
     """Move the tab of every system, with all its signs, to its place under the staff."""
-    if len(canvas.names) < 2:
-        return
     for number, frame in enumerate(canvas.frames):
-        upper, lower = (canvas.inks[number][name] for name in canvas.names)
-        down = _distance(upper, lower)
+        inks = [canvas.inks[number][name] for name in canvas.names]
+        down = _distance(*inks) if len(inks) > 1 else 0.0
+        upper, lower = inks[0], inks[-1]
+        frame.top = min(upper.top - _BRACKET, *(box[1] for ink in inks for box in ink.boxes))
+        frame.foot = down + max(lower.foot + _BRACKET, *(box[3] for box in lower.boxes))
+        if not down:
+            continue
         middle = (upper.foot + lower.top) / 2
         for part in frame.element:
             kind = part.get("class", "")

@@ -40,7 +40,13 @@ def _ring(canvas: Canvas, sign: Sign) -> None:
     wide, tall = at.half + 90, 190
     arc = f"a{wide:.0f} {tall} 0 1 1"
     path = f"M{at.x - wide:.0f} {at.y:.0f}{arc} {2 * wide:.0f} 0{arc} -{2 * wide:.0f} 0z"
-    stroke(canvas.group(at.system, at.staff, "mark"), path, weight=26)
+    box = (at.x - wide - 13, at.y - tall - 13, at.x + wide + 13, at.y + tall + 13)
+
+    def draw(_: float) -> None:
+        stroke(canvas.group(at.system, at.staff, "mark"), path, weight=26)
+        canvas.ink(at).add(box)
+
+    canvas.wish(at, "mark", (), draw, fixed=True)  # last of all: a mark moves nothing
 
 
 DRAWN: dict[str, Callable[[Canvas, Sign], None]] = {"mark": _ring}

@@ -14,8 +14,9 @@ if TYPE_CHECKING:
     from lickwright.engraving.overlay.ink import Box, Ink
 
 _ORDER = (
-    "bend", "stroke", "articulation", "letter", "harmonic", "tremolo", "vibrato", "effect", "swell", "mute",
-    "ring", "tuplet", "position", "ending", "rit", "chord", "times", "swing", "title", "hand", "finger",
+    "bend", "stroke", "articulation", "letter", "harmonic", "tremolo", "vibrato", "effect", "swell",
+    "mute", "ring", "tuplet", "position", "ending", "rit", "chord", "times", "swing", "title",
+    "hand", "finger", "mark",
 )  # fmt: skip
 """From the staff outwards (common practice; the rows of the hands, under the staff, come last)."""
 _RANK = {row: number for number, row in enumerate(_ORDER)}

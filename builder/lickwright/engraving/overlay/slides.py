@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from lickwright.engraving.signs import Plan, Sign
 
 _SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
-_REACH, _LEAST = 210.0, 34.0
+_REACH, _LEAST = 210.0, 60.0
 """How far a slide from or to nowhere reaches, where it can; how far at least."""
 _AWAY = 24.0
 _OWN = 60.0

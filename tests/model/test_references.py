@@ -106,6 +106,13 @@ def test_a_variation_may_have_a_variation(resolved):
         (BASE + "```lick a\nvary: one\ntuning: G3 B3 D4 E4\n```\n", ["course/vary-strings"]),
         ("```excerpt\nof: nobody\n```\n", ["course/unknown-lick"]),
         ("```neck\nof: nobody\n```\n", ["course/unknown-lick"]),
+        (BASE + "```neck\nof: one, bars 8-9\n```\n", ["course/field-bars"]),
+        ("```neck\nshow: A7 chord tones, frets 0-30\n```\n", ["syntax/field-value"]),
+        ("```neck\nshow: N.C. chord tones\n```\n", ["syntax/field-value"]),
+        ("```neck\nshow: A blues, fingers\n```\n", ["syntax/field-value"]),
+        ("```neck\nshow: A blues, frets 5-10, fingers\n```\n", ["syntax/field-value"]),
+        ("```neck\nshow: A blues, frets 5-9, fingers\n```\n", []),
+        ("```neck\nshow: notes C, frets 0-0\n```\n", ["syntax/field-value"]),
         (BASE.replace("\nA7", "\nposition: 2 (bars 5-6)\n\nA7", 1), ["course/field-bars"]),
         (BASE.replace("\nA7", "\nclaims: cascade (bars 2-3)\n\nA7", 1), ["course/field-bars"]),
         (

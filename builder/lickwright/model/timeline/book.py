@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from lickwright.findings import Finding
+from lickwright.instrument.guitar import Guitar
 from lickwright.model.blocks import Chorus, Excerpt, Lick, NeckBlock, ScaleBlock
 from lickwright.model.course import Course, Lesson, LickLink
 from lickwright.model.music import Piece
@@ -13,6 +14,7 @@ from lickwright.model.timeline.excerpt import has_part, resolve_excerpt
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.harmony import Grid, resolve_progression
 from lickwright.model.timeline.licks import LickResolver
+from lickwright.model.timeline.necks import check_neck
 from lickwright.model.timeline.scale import resolve_scale
 from lickwright.model.timeline.wording import Names, missing_part
 
@@ -86,7 +88,9 @@ def resolve(course: Course) -> tuple[Book, tuple[Finding, ...]]:
         if piece is not None:
             pieces.setdefault(block.name, piece)
     placed = [
-        placed for lesson in (*course.lessons, *course.drafts) for placed in _place(lesson, pieces, findings)
+        placed
+        for lesson in (*course.lessons, *course.drafts)
+        for placed in _place(lesson, pieces, course.settings.guitar, findings)
     ]
     for lesson in (*course.lessons, *course.drafts):
         for link in lesson.links:
@@ -112,7 +116,9 @@ def _licks(course: Course, grids: dict[str, Grid], findings: list[Finding], name
     return {name: resolver.pieces[name] for name in licks if name in resolver.pieces}
 
 
-def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) -> list[PlacedPiece]:
+def _place(
+    lesson: Lesson, pieces: dict[str, Piece], guitar: Guitar, findings: list[Finding]
+) -> list[PlacedPiece]:
     placed = []
     shown: dict[str, int] = {}
     for place in lesson.blocks:
@@ -122,7 +128,7 @@ def _place(lesson: Lesson, pieces: dict[str, Piece], findings: list[Finding]) ->
             piece = pieces.get(block.name)
             piece = piece if piece is not None and piece.span == block.span else None
         elif isinstance(block, NeckBlock):
-            findings += _check_neck(block, pieces)
+            findings += check_neck(block, pieces, guitar)
         elif isinstance(block, Excerpt):
             piece = _excerpt(block, _excerpt_name(block, shown), pieces, findings)
         if piece is not None:
@@ -151,19 +157,6 @@ def _excerpt(block: Excerpt, name: str, pieces: dict[str, Piece], findings: list
         piece = resolve_excerpt(block, base, name, faults)
     findings += faults
     return piece
-
-
-def _check_neck(block: NeckBlock, pieces: dict[str, Piece]) -> list[Finding]:
-    faults = Faults(block.of)
-    if block.of and block.of not in pieces:
-        place = dict(block.places).get("of", block.span)
-        faults.add("course/unknown-lick", f"there is no lick “{block.of}” to show on the neck", place)
-    elif block.of and block.bars is not None:
-        numbers = [bar.number for bar in pieces[block.of].music.bars]
-        if block.bars.first.bar not in numbers or block.bars.last.bar not in numbers:
-            place = dict(block.places).get("bars", block.span)
-            faults.add("course/field-bars", f"“{block.of}” has no bars {block.bars}", place)
-    return list(faults)
 
 
 def _check_link(link: LickLink, pieces: dict[str, Piece], names: Names) -> list[Finding]:

@@ -19,6 +19,7 @@ rhythm/over-meter | error | A lick in another meter than its progression
 rhythm/seam | error | A pickup for which the lick before leaves no room
 rhythm/slow-tempo | error | The reduced tempo is not lower than the tempo
 rhythm/chorus-length | note | A chorus that is not whole turns of its progression
+syntax/field-value | error | A field whose value cannot be read
 syntax/string | error | A string that the guitar does not have
 syntax/join | error | A hammer-on, pull-off or slide that does not stand between two sounds
 syntax/late-bend | error | A late bend or release on a string that is not sounding

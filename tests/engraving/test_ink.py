@@ -209,7 +209,7 @@ def test_signs_moved_are_seen(course: list[Read]) -> None:
                 moved[kind] += 1
                 ink = (*system.ink[:at], _moved(shape, 300), *system.ink[at + 1 :])
                 changed = replace(system, ink=ink)
-                systems = (changed,)
+                systems = tuple(changed if other is system else other for other in score.systems)
                 seen[kind] += bool(astray(replace(score, systems=systems)))
     assert len(moved) > 4
     assert seen == moved

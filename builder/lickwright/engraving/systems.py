@@ -95,6 +95,7 @@ def finish(frame: Frame, prefix: str, width: float, kept: frozenset[str]) -> Sys
         elif name == "text":
             if part.get("font-size") == "0px":
                 del part.attrib["font-size"]
+            part.set("text-anchor", part.get("text-anchor", "start"))  # a page's style may say otherwise
             _clean(part)
         else:
             kind = part.get("class", "")

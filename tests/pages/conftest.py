@@ -270,6 +270,7 @@ def on_disk(tmp_path_factory) -> Callable[[Page], Path]:
         site = tmp_path_factory.mktemp("site")
         made = {id(order): make(order) for order in page.orders}
         files = {page.path: page.render(lambda order: made[id(order)]).encode(), **dict(theme_files())}
+        files |= page.files(lambda order: made[id(order)])
         files |= {sound_path(r): sound_script(r) for r in made.values() if isinstance(r, Recorded)}
         for path, body in files.items():
             (site / path).parent.mkdir(exist_ok=True)

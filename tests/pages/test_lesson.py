@@ -62,13 +62,14 @@ def music(html) -> list[dict]:
 
 
 def test_orders_two_widths_and_two_tempi(edition):
-    """Each piece with music orders both engravings, and its sound at the slow and the full tempo."""
+    """Each piece with music orders every view in two widths, and its sound at the slow and the full tempo."""
     orders = lesson_page(edition, edition.course.lessons[0]).orders
     scores = [order for order in orders if isinstance(order, ScoreOrder)]
     sounds = [order for order in orders if isinstance(order, SoundOrder)]
-    assert [order.width for order in scores] == ["wide", "narrow"] * 2
+    assert [order.width for order in scores] == ["wide", "narrow"] * 6
+    assert [order.view for order in scores[::2]] == ["both", "tab", "staff"] * 2
     assert [int(order.bpm) for order in sounds] == [60, 120] * 2
-    assert len({order.prefix for order in scores}) == 2
+    assert len({order.prefix for order in scores if order.view == "both"}) == 2
 
 
 def test_without_sound_nothing_is_ordered_or_offered(edition, made):
@@ -76,7 +77,7 @@ def test_without_sound_nothing_is_ordered_or_offered(edition, made):
     page = lesson_page(replace(edition, sound=False), edition.course.lessons[0])
     assert not any(isinstance(order, SoundOrder) for order in page.orders)
     html = page.render(made)
-    assert "data-part=" not in html
+    assert 'data-part="play"' not in html
     assert 'class="bars"' not in html
     assert "data-bars" in html
 
@@ -97,7 +98,7 @@ def test_author_text_stays_text(html):
     assert "&lt;b&gt;no&lt;/b&gt;" in html
     assert "Porch step &lt;i&gt;" in html
     assert {attrs.get("src", "").rpartition("/")[2] for attrs in read.all("script") if "src" in attrs} == {
-        *("light.js", "time.js", "sound.js", "bars.js", "player.js")
+        *("light.js", "time.js", "sound.js", "bars.js", "player.js", "views.js")
     }
     assert all("src" in attrs or attrs.get("type") == "application/json" for attrs in read.all("script"))
     assert [
@@ -199,7 +200,7 @@ def test_what_could_not_be_made_is_said(edition):
     """Where the notation is missing the page says so and offers nothing to play."""
     html = lesson_page(edition, edition.course.lessons[0]).render({}.get)
     assert "could not be made" in html
-    assert "data-part=" not in html
+    assert 'data-part="play"' not in html
 
 
 def test_staves_side_by_side_are_level():

@@ -21,7 +21,7 @@ from playwright.sync_api import Browser, Page
 
 THEME = Path(__file__).parents[2] / "themes" / "press"
 SHEETS = ("tokens.css", "page.css", "score.css", "proof.css", "print.css")
-SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js")
+SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js", "views.js")
 BAR = 0.25  # seconds; two notes a bar
 BARS = 4
 
@@ -112,6 +112,9 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         "notes": [],
         "words": [{"heading": "Bar 1, A seven", "voices": [("", "Beat 1: string 2 fret 2.")]}],
         "why": ["Bar 1: arpeggio of A7."],
+        "grips": [],
+        "beside": {},
+        "prefix": f"{name}-",
     }
 
 
@@ -148,7 +151,7 @@ def write_site(folder: Path) -> Path:
         "heading": "Why it rings",
         "id": "",
         "asides": [Markup("<p><strong>Let ring.</strong> Leave the finger down.</p>")],
-        "body": [{"html": link, "table": None, "later": ""}],
+        "body": [{"html": link, "table": None, "picture": None, "later": ""}],
     }
     lesson = {
         "number": 1,
@@ -156,6 +159,7 @@ def write_site(folder: Path) -> Path:
         "deck": "A page for tests",
         "facts": "A major",
         "playable": True,
+        "scored": True,
         "parts": [
             passage,
             {"kind": "practice", "score": score("first", "First lick", "1.1")},

@@ -20,6 +20,24 @@ function barOf(button) { return Number(button.dataset.bar); }
 function between(one, other) { return one < other ? [one, other] : [other, one]; }
 
 /**
+ * Put the buttons over the bars as they are drawn.
+ * @param {HTMLElement} layout
+ */
+function place(layout) {
+  /** @type {any[]} */ const buttons = Array.from(layout.querySelectorAll(".bars button"));
+  for (const button of buttons) {
+    button.style.left = button.dataset.x + "%";
+    button.style.width = button.dataset.w + "%";
+  }
+  // under its line the margin stands in columns as wide as the bars
+  /** @type {NodeListOf<HTMLElement>} */ (layout.querySelectorAll(".marg>div")).forEach((entry, k) => {
+    if (!buttons[k]) return;
+    const { x, w } = buttons[k].dataset;
+    entry.style.flex = "0 1 " + (Number(w) + (entry.previousElementSibling ? 0 : Number(x))) + "%";
+  });
+}
+
+/**
  * Watch one layout of a score.
  * @param {HTMLElement} layout
  * @param {{range: () => BarRange, choose: (range: BarRange, moving?: boolean) => void}} player
@@ -46,17 +64,11 @@ function watch(layout, player) {
   }
 
   buttons.forEach((button, k) => {
-    button.style.left = button.dataset.x + "%";
-    button.style.width = button.dataset.w + "%";
     button.setAttribute("aria-pressed", "false");
     button.addEventListener("focus", () => { step(k, false); });
   });
   step(0, false);
-  // under its line the margin stands in columns as wide as the bars
-  /** @type {NodeListOf<HTMLElement>} */ (layout.querySelectorAll(".marg>div")).forEach((entry, k) => {
-    const { x, w } = buttons[k].dataset;
-    entry.style.flex = "0 1 " + (Number(w) + (entry.previousElementSibling ? 0 : Number(x))) + "%";
-  });
+  place(layout);
 
   layout.addEventListener("pointerdown", (event) => {
     const button = buttonOf(event.target);
@@ -119,5 +131,5 @@ function mark(section, range) {
   }
 }
 
-window.lickwright.bars = { watch, mark };
+window.lickwright.bars = { watch, mark, place };
 }());

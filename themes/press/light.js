@@ -1,35 +1,38 @@
 // @ts-check
 /**
- * The light of the page: day, lamp, or as the computer has it. Runs before the first paint;
- * the class "js" tells the sheet that controls may be shown.
+ * What the reader chooses for every page: light, print, and how notation is read. Each choice is an
+ * attribute of the root and is kept. Runs before the first paint; the class "js" tells the sheet that
+ * controls may be shown.
  */
 (function () {
 "use strict";
 const root = document.documentElement;
-const kept = "lickwright:light";
+/** @type {Record<string, string[]>} by name, what may be chosen besides nothing */
+const choices = { light: ["day", "lamp"], print: ["large"], view: ["tab", "staff"], degrees: ["on"], names: ["on"] };
 
-/** @param {string} light "day", "lamp" or "" */
-function set(light) {
-  if (light === "day" || light === "lamp") root.setAttribute("data-light", light);
-  else root.removeAttribute("data-light");
+/** @param {string} name @param {string} value */
+function set(name, value) {
+  if (choices[name].includes(value)) root.setAttribute("data-" + name, value);
+  else root.removeAttribute("data-" + name);
 }
 
-/** @returns {string} the kept choice, or "" where storage is shut */
-function recall() {
-  try { return localStorage.getItem(kept) || ""; } catch (_) { return ""; }
+/** @param {string} name @returns {string} the kept choice, or "" where storage is shut */
+function recall(name) {
+  try { return localStorage.getItem("lickwright:" + name) || ""; } catch (_) { return ""; }
 }
 
 root.classList.add("js");
-set(recall());
+for (const name in choices) set(name, recall(name));
 
 document.addEventListener("DOMContentLoaded", () => {
-  const now = root.getAttribute("data-light") || "";
-  for (const choice of document.querySelectorAll("input[name=light]")) {
-    if (!(choice instanceof HTMLInputElement)) continue;
-    choice.checked = choice.value === now;
-    choice.addEventListener("change", () => {
-      set(choice.value);
-      try { localStorage.setItem(kept, choice.value); } catch (_) { /* kept for this page only */ }
+  for (const input of document.querySelectorAll("input[name]")) {
+    if (!(input instanceof HTMLInputElement) || !(input.name in choices)) continue;
+    const { name } = input;
+    input.checked = input.value === (root.getAttribute("data-" + name) || "");
+    input.addEventListener("change", () => {
+      const value = input.checked ? input.value : "";
+      set(name, value);
+      try { localStorage.setItem("lickwright:" + name, value); } catch (_) { /* kept for this page only */ }
     });
   }
 });

@@ -159,6 +159,8 @@ function player(section, music) {
 
   const self = {
     stop, id: section.id,
+    /** Light the notes of another view. */
+    relight: () => { const now = shown; shown = -2; show(now); },
     range: () => looping() ? range : null,
     /** @param {[number, number] | null} chosen @param {boolean} [moving] more is to come */
     choose: (chosen, moving) => {
@@ -241,6 +243,10 @@ for (const data of document.querySelectorAll(".practice script.music")) {
   if (music.tempi && music.tempi.length) players.set(music.name, player(section, music));
 }
 for (const link of document.querySelectorAll("a.lick[data-lick]")) bindLink(link);
+document.addEventListener("lickwright:shown", () => {
+  mean(meant.map((note) => document.getElementById(note.id)).filter((note) => note !== null));
+  if (sounding) sounding.relight();
+});
 addEventListener("keydown", (event) => {
   if (event.key !== "Escape") return;
   mean([]);

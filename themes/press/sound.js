@@ -11,7 +11,7 @@ const ring = 1; // seconds a quoted note rings out
 const lead = 0.06; // seconds between the call and the first sample
 /** @type {AudioContext | null} */ let context = null;
 /** @type {Map<string, Promise<AudioBuffer>>} */ const files = new Map();
-/** @type {Map<string, (text: string) => void>} */ const waiting = new Map();
+/** @type {Map<string, (content: any) => void>} */ const waiting = new Map();
 
 /** Make the audio clock run, at the first touch of a player, since that is slow. */
 function prepare() {
@@ -26,7 +26,7 @@ function bytes(text) {
   return Uint8Array.from(atob(text), (sign) => { return sign.charCodeAt(0); });
 }
 
-/** @param {string} file @returns {Promise<string>} */
+/** @param {string} file KEY.js @returns {Promise<any>} what it hands over */
 function arrive(file) {
   return new Promise((resolve, reject) => {
     const script = document.createElement("script");
@@ -136,11 +136,11 @@ function play(buffer, order) {
   };
 }
 
-/** Called by a sound file. @param {string} key @param {string} text base64 */
-window.lickwright.sound = (key, text) => {
+/** Called by a file. @param {string} key @param {any} content a sound is base64 */
+window.lickwright.sound = window.lickwright.view = (key, content) => {
   const ready = waiting.get(key);
   waiting.delete(key);
-  if (ready) ready(text);
+  if (ready) ready(content);
 };
-window.lickwright.audio = { prepare, load, play };
+window.lickwright.audio = { prepare, load, play, arrive };
 }());

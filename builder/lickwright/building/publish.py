@@ -26,6 +26,9 @@ if TYPE_CHECKING:
     from lickwright.pages.page import Page
     from lickwright.pages.theme import Theme
 
+SHARED = ("sound/", "views/")
+"""Folders of files that are named by what is in them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Published:
@@ -125,8 +128,8 @@ def _publish(course: Path, site: Path, cache: Cache, sound: bool, signed: bool, 
         own = site_files(pages, theme, fulfilment.results)
         others = ((path, text.encode()) for path, text in shelf.items())
         for path, body in chain(own, others, read_pictures(shown, course)):
-            if path.startswith("sound/") and path in files:
-                continue  # equal sounds are one file
+            if path.startswith(SHARED) and path in files:
+                continue  # equal content is one file
             write(folder, path, body)
             files[path] = digest_of(body)
             if path.startswith("lessons/"):
@@ -158,8 +161,13 @@ def site_files(pages: Iterable[Page], theme: Theme, results: Results) -> Iterato
     from lickwright.pages.site import theme_files
 
     yield from theme_files(theme)
+    taken: set[str] = set()
     for page in pages:
         yield page.path, page.render(results.get).encode()
+        for path, body in page.files(results.get).items():
+            if path not in taken:
+                taken.add(path)
+                yield path, body
     yield from sound_files(results, results)
 
 

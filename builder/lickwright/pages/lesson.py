@@ -35,6 +35,7 @@ class LessonView:
     deck: Markup
     facts: str
     playable: bool
+    scored: bool
     parts: tuple[Part, ...]
     before: Neighbour | None
     next: Neighbour | None
@@ -43,7 +44,7 @@ class LessonView:
 def lesson_page(edition: Edition, lesson: Lesson) -> Page:
     """Return the page of a published lesson."""
     path = edition.paths[lesson.name]
-    plans = plans_of(edition, lesson)
+    plans = plans_of(edition, lesson, views=True)
     number = edition.course.lessons.index(lesson) + 1
     before, following = neighbours(edition, lesson)
 
@@ -57,6 +58,7 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
             deck=document.deck,
             facts=lesson_facts(edition.pieces_in(lesson)),
             playable=weaver.playable,
+            scored=any(rendition.scores for rendition in renditions.values()),
             parts=document.parts,
             before=before,
             next=following,
@@ -69,9 +71,13 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
         )
         return edition.theme.render("lesson.html", page=page, course=edition.course, lesson=view)
 
+    def files(made: Made) -> dict[str, bytes]:
+        beside = (rendition_of(plan, made).beside for plan in plans.values())
+        return {file.path: file.body for found in beside for file in found.values()}
+
     orders = tuple(order for plan in plans.values() for order in plan.orders)
     shown = (picture_path(source) for source in pictures_of(lesson.source.text))
-    return Page(path, orders, render, tuple(picture for picture in shown if picture))
+    return Page(path, orders, render, tuple(picture for picture in shown if picture), files)
 
 
 def neighbours(edition: Edition, lesson: Lesson) -> tuple[Neighbour | None, Neighbour | None]:

@@ -54,7 +54,7 @@ def bar_margins(
         roles: As the classifier gives them.
         positions: Fret of the position by bar, None where it ends; without them the music's own.
     """
-    named = tuple(_spelled_degrees(music, roles))
+    named = tuple(spelled_degrees(music, roles))
     starts: Positions = dict(music.positions) if positions is None else positions
     position: int | None = None
     margins: dict[int, BarMargin] = {}
@@ -81,8 +81,8 @@ def _position(fret: int | None) -> str:
     return f"{roman(fret)} position" if fret else "open position"
 
 
-def _spelled_degrees(music: Music, roles: Sequence[RoleOf]) -> Iterator[RoleOf]:
-    """The roles with the degrees of the notes as the staff spells them: D sharp over D is ``#1``."""
+def spelled_degrees(music: Music, roles: Sequence[RoleOf]) -> Iterator[RoleOf]:
+    """Yield the roles with the degrees of the notes as the staff spells them: D sharp over D is ``#1``."""
     names = spelled(music) if roles else {}
     for role in roles:
         spellings = names.get((role.address, role.tone + 1), ())

@@ -6,7 +6,7 @@ its renderer failed (a finding then names the lick, and the page says so in its 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from lickwright.model.orders import Order, Result
@@ -24,9 +24,12 @@ class Page:
         orders: What it wants made; equal orders of several pages are made once.
         render: From what was made to the HTML text.
         pictures: Files of the course that it shows, by their paths in the course and in the site.
+        files: From what was made to the files beside it that are its own, by their paths in the site;
+            those of one path are equal.
     """
 
     path: str
     orders: tuple[Order, ...]
     render: Callable[[Made], str]
     pictures: tuple[str, ...] = ()
+    files: Callable[[Made], Mapping[str, bytes]] = lambda _: {}

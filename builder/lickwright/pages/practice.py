@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
@@ -23,11 +22,12 @@ from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins,
 from lickwright.pages.page import Made
 from lickwright.pages.player_data import Version, player_data, sound_path
 from lickwright.pages.remarks import why_it_fits
+from lickwright.pages.role_marks import marks_file
+from lickwright.pages.site_file import SiteFile
+from lickwright.pages.systems import level, page_svg
 from lickwright.pages.typography import printed
+from lickwright.pages.views import ViewPlan, plan_views, view_file
 from lickwright.words.pieces import BarInWords, in_words
-
-_BOX = re.compile(r'viewBox="(\S+) (\S+) (\S+) (\S+)"')
-_STAFF = re.compile(r' d="M0 (-?[\d.]+)[Hh][^>]*class="lines"')  # the first line of the staff, of the tab
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,7 @@ class Plan:
         wide: The notation for a page, two bars or so a line; ``narrow``: for a phone.
         sounds: One a tempo, as ``tempi``; empty without sound.
         tempi: Slowest first.
+        views: Further views, on pages that offer them.
     """
 
     piece: Piece
@@ -45,11 +46,13 @@ class Plan:
     narrow: ScoreOrder
     sounds: tuple[SoundOrder, ...]
     tempi: tuple[Tempo, ...]
+    views: tuple[ViewPlan, ...] = ()
 
     @property
     def orders(self) -> tuple[Order, ...]:
         """All of them."""
-        return (self.wide, self.narrow, *self.sounds)
+        further = (order for view in self.views for order in (view.wide, view.narrow))
+        return (self.wide, self.narrow, *further, *self.sounds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +62,13 @@ class Rendition:
     Attributes:
         scores: Wide and narrow; empty when one of them could not be made.
         versions: The tempi that can be heard, slowest first; empty without the piece's own.
+        beside: What the page asks for when it is chosen, by ``tab``, ``staff`` and ``marks``.
     """
 
     plan: Plan
     scores: tuple[Engraved, ...]
     versions: tuple[Version, ...]
+    beside: Mapping[str, SiteFile] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +131,8 @@ class Score:
         words: The music in words, one entry a bar; empty when there are none.
         why: What the notes of each bar do; empty when there is nothing to say.
         grips: Its chords as they are held.
+        beside: Names of the files that the page may ask for, by ``tab``, ``staff`` and ``marks``.
+        prefix: Begins the ids of its notes behind the layout.
     """
 
     id: str
@@ -142,6 +149,8 @@ class Score:
     words: tuple[BarInWords, ...] = ()
     why: tuple[str, ...] = ()
     grips: tuple[Drawn, ...] = ()
+    beside: Mapping[str, str] = field(default_factory=dict)
+    prefix: str = ""
 
     @property
     def playable(self) -> bool:
@@ -149,13 +158,14 @@ class Score:
         return self.music is not None
 
 
-def plan_piece(piece: Piece, prefix: str, *, sound: bool) -> Plan:
+def plan_piece(piece: Piece, prefix: str, *, sound: bool, views: bool = False) -> Plan:
     """Return what a piece orders: two widths, and with sound every tempo it has.
 
     Args:
         piece: Resolved.
         prefix: Of the ids in its scores.
         sound: Whether the edition has sound.
+        views: Whether the page offers further views.
     """
     music, meter = piece.music, meter_of(piece.music)
     drawn, heard = for_score(music), for_sound(music)
@@ -168,7 +178,7 @@ def plan_piece(piece: Piece, prefix: str, *, sound: bool) -> Plan:
         SoundOrder(heard, bpm=quarters(tempo, meter), picking=music.picking, for_lick=piece.name)
         for tempo in tempi
     )
-    return Plan(piece, wide, narrow, sounds, tempi)
+    return Plan(piece, wide, narrow, sounds, tempi, plan_views(drawn, piece.name) if views else ())
 
 
 def rendition_of(plan: Plan, made: Made) -> Rendition:
@@ -187,7 +197,17 @@ def rendition_of(plan: Plan, made: Made) -> Rendition:
     scores = [result for order in (plan.wide, plan.narrow) if isinstance(result := made(order), Engraved)]
     whole_score = len(scores) == 2 and all(score.systems for score in scores)
     heard = whole_score and any(version.full for version in versions)
-    return Rendition(plan, tuple(scores) if whole_score else (), tuple(versions) if heard else ())
+    shown = tuple(scores) if whole_score else ()
+    return Rendition(plan, shown, tuple(versions) if heard else (), files_beside(plan, made, shown))
+
+
+def files_beside(plan: Plan, made: Made, scores: tuple[Engraved, ...]) -> dict[str, SiteFile]:
+    """Return what a page may ask for besides a piece's two staves: none without them."""
+    if not scores or not plan.views:
+        return {}
+    views = {view.view: view_file(view, made, scores) for view in plan.views}
+    marks = marks_file(plan.piece.music, analyse(plan.piece))
+    return {name: file for name, file in views.items() if file is not None} | {"marks": marks}
 
 
 def score_of(
@@ -250,6 +270,8 @@ def score_of(
         words=in_words(music),
         why=why_it_fits(music, analysis, piece.stets),
         grips=tuple(grips),
+        beside={name: file.key for name, file in rendition.beside.items()},
+        prefix=f"{plan.wide.prefix}-",
     )
 
 
@@ -268,35 +290,6 @@ def _layouts(rendition: Rendition, analysis: Analysis, positions: Positions | No
         LayoutView(width, tuple(_system(system, piece.music, margins) for system in systems))
         for width, systems in zip(("wide", "narrow"), (wide.systems, level(narrow.systems)), strict=True)
     )
-
-
-def level(systems: Sequence[System]) -> tuple[System, ...]:
-    """Return systems that a sheet sets two and two side by side with their staves on one level.
-
-    The one whose staff stands nearer to its upper edge gets room above.
-    """
-    levelled: list[System] = []
-    for k in range(0, len(systems), 2):
-        pair = systems[k : k + 2]
-        boxes, staves = [_BOX.search(s.svg) for s in pair], [_STAFF.findall(s.svg) for s in pair]
-        depths = [
-            min(map(float, staff)) - float(box[2])
-            for box, staff in zip(boxes, staves, strict=True)
-            if box and staff
-        ]
-        if len(depths) < len(pair):
-            levelled += pair
-            continue
-        for system, box, depth in zip(pair, boxes, depths, strict=True):
-            more = max(depths) - depth
-            if box is None or not more:
-                levelled.append(system)
-                continue
-            top, height = float(box[2]) - more, float(box[4]) + more
-            view = f'viewBox="{box[1]} {top:g} {box[3]} {height:g}"'
-            svg = system.svg[: box.start()] + view + system.svg[box.end() :]
-            levelled.append(replace(system, svg=svg, height=height))
-    return tuple(levelled)
 
 
 def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> SystemView:
@@ -320,4 +313,4 @@ def _system(system: System, music: Music, margins: dict[int, BarMargin]) -> Syst
             )
         )
         position = margin.position
-    return SystemView(Markup(system.svg), tuple(bars))  # noqa: S704 - the engraver's own
+    return SystemView(Markup(page_svg(system)), tuple(bars))  # noqa: S704 - the engraver's own

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 SHEETS = ("tokens.css", "page.css", "score.css", "proof.css", "print.css")
 """In the order in which they are laid over each other; print is always the last of ours."""
-SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js")
+SCRIPTS = ("time.js", "sound.js", "bars.js", "player.js", "views.js")
 """What a page with music runs, in this order; ``light.js`` comes before them on every page."""
 SHEET_SCRIPTS = ("time.js", "sound.js", "proof.js")
 """What the proof sheet runs: the same sound, no player."""

@@ -31,13 +31,14 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 NO_BAND = "The band is not in this edition yet: you hear the lead guitar alone."
 
 
-def plans_of(edition: Edition, lesson: Lesson) -> dict[int, Plan]:
-    """Return the plan of each block with music by the line of its fence."""
+def plans_of(edition: Edition, lesson: Lesson, *, views: bool = False) -> dict[int, Plan]:
+    """Return the plan of each block with music by the line of its fence; ``views``: with further views."""
     found = ((placed.line, edition.music.at(lesson.name, placed.line)) for placed in lesson.blocks)
     pieces = {line: piece for line, piece in found if piece is not None}
     prefixes = short_prefixes(piece.name for piece in pieces.values())
     return {
-        line: plan_piece(piece, prefixes[piece.name], sound=edition.sound) for line, piece in pieces.items()
+        line: plan_piece(piece, prefixes[piece.name], sound=edition.sound, views=views)
+        for line, piece in pieces.items()
     }
 
 

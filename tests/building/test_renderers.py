@@ -88,7 +88,7 @@ def test_all_that_a_renderer_imports_is_in_its_version() -> None:
 
 def test_a_source_left_out_is_found() -> None:
     """Without the spelling, or without the performance, the check above fails."""
-    score, sound = RENDERERS.values()
+    score, sound, _ = RENDERERS.values()
     for renderer, source in ((score, "analysis/naming.py"), (sound, "performance"), (score, "theory")):
         without = replace(renderer, sources=tuple(s for s in renderer.sources if s != source))
         assert any(file.startswith(source) for file in uncounted(without))
@@ -117,7 +117,7 @@ def test_a_changed_line_is_another_version(tmp_path: Path, monkeypatch: pytest.M
 
 def test_a_library_is_in_the_version(monkeypatch: pytest.MonkeyPatch) -> None:
     """Another version of a library makes another version of its renderer only."""
-    score, sound = RENDERERS.values()
+    score, sound, _ = RENDERERS.values()
     count = version_of.__wrapped__
     before = count(score), count(sound)
     installed = renderers._installed

@@ -1,7 +1,7 @@
 """Results as bytes and back: what lies in a cache entry.
 
-JSON for what is text and numbers; a sound is one JSON line and then the encoded stem as it is. Reading an
-entry runs nothing that is written in it.
+JSON for what is text and numbers; a sound is one JSON line and then the encoded stem as it is; a file of an
+exchange format is itself. Reading an entry runs nothing that is written in it.
 """
 
 from __future__ import annotations
@@ -9,11 +9,13 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from lickwright.model.orders import BarBox, Engraved, Recorded, Result, System
+from lickwright.model.orders import BarBox, Engraved, Exchanged, Recorded, Result, System
 
 
 def pack(result: Result) -> bytes:
     """Return the bytes of a result, the same for equal results."""
+    if isinstance(result, Exchanged):
+        return result.content
     if isinstance(result, Engraved):
         return _json(
             {
@@ -62,6 +64,11 @@ def unpack_sound(body: bytes) -> Recorded:
         bars=tuple((number, start, end) for number, start, end in data["bars"]),
         lights=tuple((seconds, tuple(sounding)) for seconds, sounding in data["lights"]),
     )
+
+
+def unpack_file(body: bytes) -> Exchanged:
+    """Return the file that ``pack`` made bytes of."""
+    return Exchanged(body)
 
 
 def _json(value: Any) -> bytes:

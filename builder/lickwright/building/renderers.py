@@ -18,8 +18,8 @@ from importlib.metadata import PackageNotFoundError, version
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
-from lickwright.building.packing import unpack_score, unpack_sound
-from lickwright.model.orders import Order, Result, ScoreOrder, SoundOrder
+from lickwright.building.packing import unpack_file, unpack_score, unpack_sound
+from lickwright.model.orders import ExchangeOrder, Order, Result, ScoreOrder, SoundOrder
 
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
@@ -30,7 +30,7 @@ class Renderer:
     """One kind of order and who makes it.
 
     Attributes:
-        kind: ``score`` or ``sound``; begins the cache key.
+        kind: ``score``, ``sound`` or ``exchange``; begins the cache key.
         work: What is made, in the words of a finding ("the notation of porch-step").
         function: ``module:function`` of the package, from order to result.
         unpack: From the bytes of a cache entry to the result.
@@ -66,6 +66,14 @@ RENDERERS: dict[type[Any], Renderer] = {
         unpack=unpack_sound,
         sources=(*_MUSIC, "performance", "sound", "building/recording.py"),
         libraries=("numpy", "soundfile"),
+    ),
+    ExchangeOrder: Renderer(
+        kind="exchange",
+        work="files for other programs",
+        function="exchange.exchange:exchange",
+        unpack=unpack_file,
+        sources=(*_MUSIC, "findings", "analysis/naming.py", "analysis/notation", "performance", "exchange"),
+        libraries=("lxml",),
     ),
 }
 

@@ -1,6 +1,6 @@
 """Orders: what a page wants made. Equal orders share one result.
 
-A page orders scores and sounds as values; ``building`` fills them from the cache
+A page orders scores, sounds and files as values; ``building`` fills them from the cache
 or by workers and hands the results back. Neither side calls the other.
 """
 
@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from lickwright.model.address import Address
-from lickwright.model.fields import Picking
+from lickwright.model.fields import Picking, Tempo
 from lickwright.model.music import Music
 
 Width = Literal["wide", "narrow"]
@@ -56,7 +56,42 @@ class SoundOrder:
     for_lick: str = field(default="", compare=False)
 
 
-Order = ScoreOrder | SoundOrder
+Format = Literal["musicxml", "midi", "mei"]
+
+
+@dataclass(frozen=True, slots=True)
+class Credits:
+    """What a file says of a piece besides its notes.
+
+    Attributes:
+        rights: The licence.
+        source: Where the music is known from, or empty.
+        own: False when the author has set another's music.
+    """
+
+    title: str
+    author: str = ""
+    rights: str = ""
+    source: str = ""
+    own: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ExchangeOrder:
+    """A file of an exchange format wanted.
+
+    Attributes:
+        tempo: With its beat.
+    """
+
+    music: Music
+    format: Format
+    tempo: Tempo
+    credits: Credits
+    for_lick: str = field(default="", compare=False)
+
+
+Order = ScoreOrder | SoundOrder | ExchangeOrder
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,4 +150,11 @@ class Recorded:
     lights: tuple[tuple[float, tuple[str, ...]], ...]
 
 
-Result = Engraved | Recorded
+@dataclass(frozen=True, slots=True)
+class Exchanged:
+    """A file made."""
+
+    content: bytes
+
+
+Result = Engraved | Recorded | Exchanged

@@ -1,0 +1,1 @@
+"""Standard MIDI File, format 1: the piece as it is performed."""

@@ -15,7 +15,7 @@ _HEADING = re.compile(
     r"(?:Bar (?P<number>[0-9]+)|Pickup)"
     r"(?:, here begins “(?P<mark>.*)”)?"
     r"(?:, in (?P<meter>[0-9]+/[0-9]+))?"
-    rf"(?:, (?P<length>{NUMBER}) quarters? long)?"
+    rf"(?:, (?P<length>{NUMBER}) (?:quarters?|of a quarter) long)?"
     r"(?:, beginning at (?P<begins>(?:beat )?[0-9]+(?: [a-z]+(?: [0-9/]+)?)?))?"
     r"(?P<opens>, repeat from here)?"
     r"(?:, (?P<endings>[a-z, -]+) ending)?"

@@ -144,6 +144,8 @@ class _Voice:
                 if onset or sounds or rests:
                     raise MisheardError(f"held after the bar has begun: {sentence}")
                 held = _only_length(parts[1:], head.usual)
+            elif parts == ["still held"]:
+                continue  # a group begins under it
             else:
                 sounds.append(self.sound(onset, parts, head.usual))
                 self.all.append(sounds[-1])

@@ -64,6 +64,8 @@ HANDS = {
     "by the ring finger": "a",
     "by the little finger": "c",
     "by the pick": "P",
+    "by a down-stroke": "d",
+    "by an up-stroke": "u",
 }
 STROKES = {"down-stroke": "d", "up-stroke": "u", "picked": "P"}
 SLIDES_IN = {"slid into from below": "/", "slid into from above": "\\"}

@@ -31,16 +31,12 @@ def test_what_no_course_has_is_given_back(name: str) -> None:
     assert unheard(said(piece.music), heard_from(piece.music)) == []
 
 
-@pytest.mark.xfail(
-    reason="a tuplet that begins with a rest or a held note is not told", raises=AssertionError
-)
 def test_groups_that_begin_with_silence_are_given_back() -> None:
     """``(. 4:2 3:2 2:2 1:0)/4`` is five in the time of four from its rest on; so with a held note."""
     piece = next(piece for piece in typed() if piece.name == "groups")
     assert unheard(said(piece.music), heard_from(piece.music)) == []
 
 
-@pytest.mark.xfail(reason="a pick stroke written for one string of a chord cannot be said", raises=KeyError)
 def test_a_pick_and_a_finger_are_given_back() -> None:
     """``dm`` under a double stop: the lower string by a down-stroke, the upper by the middle finger."""
     piece = next(piece for piece in typed() if piece.name == "pick-and-finger")

@@ -87,7 +87,7 @@ class _Teller:
         if bar.meter_shown:
             yield f"in {bar.meter}"
         if bar.length != bar.meter.length:
-            yield f"{bar.length} quarters long"
+            yield f"{_quarters(bar.length)} long"
         if bar.offset:
             yield f"beginning at {place(bar.meter, bar.offset).lower()}"
         if bar.endings:
@@ -115,22 +115,25 @@ class _Teller:
         groups = {group.onset: group for group in _groups(line.elements)}
         for value in line.values:
             at = place(bar.meter, value.onset + bar.offset)
+            group = groups.get(value.onset)
+            begins = (f"{group.number} in the time of {group.normal} from here",) if group else ()
             if value.sound is None:
-                told.append(f"{at}: rest; {length(value.duration)}")
+                parts = ["rest", length(value.duration), *begins]
             elif value.sound in heard and value.sound not in seen:
-                seen.add(value.sound)
                 each = heard[value.sound]
                 parts = list(sound(each, self.names, self.grace_names))
                 if each.duration != usual:
                     parts.append(length(each.duration))
-                group = groups.get(value.onset)
-                if group is not None:
-                    parts.append(f"{group.number} in the time of {group.normal} from here")
-                parts += self.marks.get(each.address, ())
-                told.append(f"{at}: {'; '.join(parts)}")
+                parts += (*begins, *self.marks.get(each.address, ()))
             elif value.sound not in seen:
+                parts = ["the sound before is held", length(_held(line, value.sound)), *begins]
+            elif begins:
+                parts = ["still held", *begins]
+            else:
+                continue
+            if value.sound is not None:
                 seen.add(value.sound)
-                told.append(f"{at}: the sound before is held; {length(_held(line, value.sound))}")
+            told.append(f"{at}: {'; '.join(parts)}")
         return ". ".join(told) + "." if told else ""
 
 
@@ -141,6 +144,10 @@ def _groups(elements: tuple[Element, ...]) -> Iterator[Tuplet]:
             yield from _groups(element.elements)
             if element.number != _TRIPLET:
                 yield element
+
+
+def _quarters(length: Fraction) -> str:
+    return "1 quarter" if length == 1 else f"{length} {'quarters' if length > 1 else 'of a quarter'}"
 
 
 def _held(line: Line, address: Address) -> Fraction:

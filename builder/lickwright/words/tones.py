@@ -28,6 +28,8 @@ PLUCKED = {
     "a": "by the ring finger",
     "c": "by the little finger",
     "P": "by the pick",
+    "d": "by a down-stroke",
+    "u": "by an up-stroke",
 }
 """The ``rh`` row, a letter a string."""
 

@@ -17,7 +17,7 @@ from lickwright.reading.collector import Collector, quote
 from lickwright.reading.definitions import read_change, read_shape
 from lickwright.reading.fields import Field, Table, Values, split_field
 from lickwright.reading.lines import Body, Line
-from lickwright.reading.margins import check_beats
+from lickwright.reading.margins import check_beats, check_pickup_beats
 from lickwright.reading.music import MusicReader
 from lickwright.reading.repeats import check_repeats
 from lickwright.reading.strikes import Hand
@@ -208,4 +208,6 @@ class _LickReader:
             meter = bar.margin.meter or meter
             if number:
                 check_beats(bar.margin.chords, meter, self.found)
+            elif (pickup := self.values.by_name.get("pickup")) is not None:
+                check_pickup_beats(bar.margin.chords, meter, pickup, self.found)
         self.found.address = ""

@@ -117,5 +117,27 @@ def check_beats(chords: tuple[MarginChord, ...], meter: Meter, found: Collector)
         last = max(last, at)
 
 
+def check_pickup_beats(
+    chords: tuple[MarginChord, ...], meter: Meter, pickup: Fraction, found: Collector
+) -> None:
+    """Report chords of a pickup that fall before it, or on its first.
+
+    Args:
+        chords: Of its margin.
+        meter: Of the lick.
+        pickup: Its length in quarters.
+        found: Told of them.
+    """
+    begins = (meter.length - pickup) / meter.beat
+    for number, chord in enumerate(chords):
+        at = Fraction(chord.beat or 1) - 1 + (Fraction(1, 2) if chord.half else 0)
+        if (number and at <= begins) or (chord.beat is not None and at < begins):
+            first = 1 + int(begins)
+            where = f"in the middle of beat {first}" if begins % 1 else f"on beat {first}"
+            message = f"{chord.symbol} has no place in the pickup, which begins {where}"
+            hint = f"write {chord.symbol}@ and a beat after that, or leave the chord to bar 1"
+            found.add("rhythm/chord-beat", message, chord.span, hint=hint)
+
+
 def _say_beats(meter: Meter) -> str:
     return "the one beat" if meter.beats == 1 else f"the {meter.beats} beats"

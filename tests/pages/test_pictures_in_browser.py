@@ -131,6 +131,8 @@ def test_wide_pictures_and_tables_scroll_in_themselves(page: Page, width: int) -
     assert hidden == 0
     long = page.locator(".neck .scroll").nth(1)
     assert long.evaluate("box => box.scrollWidth > box.clientWidth")
+    nut = "box => box.querySelector('.nut').getBoundingClientRect().left < box.getBoundingClientRect().right"
+    assert long.evaluate(nut)  # a left-handed neck begins at its right
 
 
 def test_paper_is_the_paper_of_the_page(page: Page) -> None:
@@ -144,6 +146,20 @@ def test_paper_is_the_paper_of_the_page(page: Page) -> None:
         )
         assert colours[0] == colours[1]
         assert len({colours[0], *colours[2:]}) == 3
+
+
+def test_forced_colours(chromium, necks: Path) -> None:
+    """Where the reader's own colours are forced, dots have the text's and letters the ground's."""
+    context = chromium.new_context(forced_colors="active", color_scheme="dark")
+    opened = context.new_page()
+    opened.goto(necks.as_uri())
+    opened.evaluate("document.documentElement.dataset.light = 'day'")
+    colours = opened.evaluate(
+        """() => ['.neck .tone circle', '.neck .tone text', '.neck .at'].map(
+             what => getComputedStyle(document.querySelector(what)).fill)"""
+    )
+    assert colours == ["rgb(255, 255, 255)", "rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+    context.close()
 
 
 def test_the_rolls_stand_under_their_scale(page: Page) -> None:

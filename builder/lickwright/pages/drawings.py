@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from lickwright.drawing.picture import Picture
+    from lickwright.instrument.guitar import Guitar
     from lickwright.model.blocks import NeckBlock
     from lickwright.model.course import Settings
     from lickwright.model.fields import Shape
@@ -30,7 +31,7 @@ class Drawn:
     """A picture as the templates print it.
 
     Attributes:
-        wide: Whether a phone has to scroll it.
+        wide: Whether a phone has to scroll it; ``mirrored``: from its right, where the nut is.
     """
 
     svg: Markup
@@ -38,6 +39,7 @@ class Drawn:
     said: tuple[str, ...]
     legend: str
     wide: bool
+    mirrored: bool = False
 
 
 def neck(block: NeckBlock, settings: Settings, piece: Piece | None, language: str = "en") -> Drawn | None:
@@ -50,16 +52,18 @@ def neck(block: NeckBlock, settings: Settings, piece: Piece | None, language: st
         language: Of the course.
     """
     picture = block_picture(block, settings.guitar, settings.key, piece)
-    return None if picture is None else _drawn(picture, language)
+    return None if picture is None else _drawn(picture, settings.guitar, language)
 
 
 def grips(piece: Piece, shapes: Iterable[Shape] = (), language: str = "en") -> tuple[Drawn, ...]:
     """Return the chords of a lick as they are held, each once."""
     guitar = piece.music.guitar
-    return tuple(_drawn(draw_box(grip, guitar), language) for grip in list_grips(piece.music, shapes))
+    return tuple(_drawn(draw_box(grip, guitar), guitar, language) for grip in list_grips(piece.music, shapes))
 
 
-def _drawn(picture: Picture, language: str) -> Drawn:
+def _drawn(picture: Picture, guitar: Guitar, language: str) -> Drawn:
     svg = Markup(picture.svg)  # noqa: S704 - our own, an author's words escaped
     title = printed(picture.title, language)
-    return Drawn(svg, title, picture.said, picture.legend, picture.width > NARROWEST_PAGE)
+    return Drawn(
+        svg, title, picture.said, picture.legend, picture.width > NARROWEST_PAGE, guitar.hand == "left"
+    )

@@ -14,8 +14,8 @@ from lickwright.model.canonical import canonical, digest
 from lickwright.model.music import Music
 from lickwright.model.orders import Order, SoundOrder
 
-CHUNK = 8
-"""Scores handed to a worker at a time: some 10 ms each, while a sound takes a second."""
+CHUNK = 12
+"""Scores handed to a worker at a time: two licks in all views, some 10 ms each, while a sound takes a second."""
 
 
 @dataclass(frozen=True, slots=True)

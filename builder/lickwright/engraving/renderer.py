@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import tempfile
 from contextlib import contextmanager
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -48,15 +49,21 @@ _OF_NO_CONCERN = (
 """Of a full bar on a narrow line: tight, but all of it is there."""
 
 
+@cache
+def _toolkit() -> Any:
+    """The one toolkit of a process: making one reads the whole music font."""
+    import verovio
+
+    return verovio.toolkit()
+
+
 def toolkit(mei: str, width: Width) -> Any:
-    """Return a fresh Verovio toolkit with the document loaded.
+    """Return Verovio's toolkit with the document loaded; it holds it until the next one is.
 
     Raises:
         ValueError: When the document does not load: our mistake.
     """
-    import verovio
-
-    made = verovio.toolkit()
+    made = _toolkit()
     made.setOptions({**OPTIONS, "pageWidth": PAGE_WIDTHS[width]})
     if not made.loadData(mei):
         raise ValueError("Verovio does not load the document")

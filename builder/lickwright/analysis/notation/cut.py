@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from lickwright.analysis.naming import spelled, spelled_graces
@@ -86,8 +87,9 @@ class Cut:
         return spell(midi, self.music.key, None, None, names[0].midi if names else None)
 
 
+@lru_cache(maxsize=2)
 def cut(music: Music) -> Cut:
-    """Cut up a piece of music."""
+    """Cut up a piece of music; what wants it in several widths and views cuts it once."""
     layers = layers_of(music)
     found: tuple[dict[Address, list[tuple[int, Piece]]], ...] = ({}, {})
     for index, bar in enumerate(layers):

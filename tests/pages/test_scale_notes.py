@@ -6,11 +6,15 @@ from itertools import pairwise
 
 import pytest
 
+from lickwright.building.proofing import proof_course
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.course import Course, Settings, Unit
 from lickwright.model.fields import Provenance, Tempo
 from lickwright.model.timeline import resolve
+from lickwright.pages.edition import Edition
+from lickwright.pages.lesson import lesson_page
 from lickwright.pages.scale_notes import CAUTION, scale_notes
+from lickwright.pages.theme import read_theme
 from lickwright.reading.lesson import read_lesson
 from lickwright.terms.numbers import ORDINALS
 from lickwright.text import Source
@@ -65,3 +69,23 @@ def test_a_word_of_care(fields: str, cared: bool) -> None:
 def test_a_lick_has_none(edition) -> None:
     """They are a scale's own."""
     assert scale_notes(edition.music.piece("step")) == ()
+
+
+def test_words_lead_to_its_notes(tmp_path) -> None:
+    """A link to a scale's notes leads to them, from its own page and from another."""
+    (tmp_path / "lessons").mkdir()
+    (tmp_path / "course.toml").write_text(
+        '[course]\ntitle = "S"\nauthor = "A"\nkey = "G major"\ntempo = 96\n\n'
+        '[[unit]]\ntitle = "All"\nlessons = ["one.md", "two.md"]\n',
+        encoding="utf-8",
+    )
+    one = "# One\n\n[G](lick:ring@1.1)\n\n```scale ring\nscale: G major\nfrom: 6:3 to 1:3\n```\n"
+    (tmp_path / "lessons" / "one.md").write_text(one, encoding="utf-8")
+    (tmp_path / "lessons" / "two.md").write_text("# Two\n\n[A](lick:ring@1.2)\n", encoding="utf-8")
+    proofed = proof_course(tmp_path)
+    assert proofed.proof.findings == ()
+    edition = Edition(proofed.course, proofed.book, read_theme(), sound=False)
+    pages = [lesson_page(edition, lesson).render({}.get) for lesson in edition.course.lessons]
+    assert '<a class="lick" href="#lick-ring">G</a>' in pages[0]
+    assert 'href="one.html#lick-ring">A</a>' in pages[1]
+    assert 'id="lick-ring"' in pages[0]

@@ -98,7 +98,8 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         repeated += again
         found[piece.name] = [*resolved, *fresh]
         spoken[piece.name] = (*found[piece.name], *again)
-    survey = Survey(course, book, limits, subjects, broken)
+    scales = {piece.name: Subject(piece, limits) for piece in book.pieces if piece.kind == "scale"}
+    survey = Survey(course, book, limits, scales | subjects, broken)
     surveyed = [f for rule in rules().values() if rule.survey is not None for f in rule.survey(survey)]
     loose = [f for rest in given.values() for f in rest]
     for finding in (*loose, *surveyed):

@@ -21,7 +21,7 @@ class Survey:
 
     Attributes:
         limits: Threshold by name, the course's own put in.
-        subjects: Lick, variation or chorus by name; excerpts have none.
+        subjects: Lick, variation, chorus or scale by name; excerpts have none.
         broken: Numbers of the bars of a piece that could not be read whole, by its name.
     """
 

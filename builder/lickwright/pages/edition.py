@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from lickwright.checks.stets import Offers, Standing
 from lickwright.findings import Finding
-from lickwright.model.blocks import Chorus, Lick
+from lickwright.model.blocks import Chorus, Lick, ScaleBlock
 from lickwright.model.course import Course, Lesson
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
@@ -63,12 +63,12 @@ class Edition:
         homes: dict[str, str] = {}
         for lesson in self.course.lessons:
             for placed in lesson.blocks:
-                if isinstance(placed.block, Lick | Chorus):
+                if isinstance(placed.block, Lick | Chorus | ScaleBlock):
                     homes.setdefault(placed.block.name, self.paths[lesson.name])
         put(self, "_homes", homes)
 
     def home_of(self, name: str) -> str | None:
-        """Return the path of the page that a lick or chorus stands on; None in a draft or nowhere."""
+        """Return the path of the page that a lick, chorus or scale stands on; None in a draft or nowhere."""
         return self._homes.get(name)
 
     def pieces_in(self, lesson: Lesson) -> tuple[Piece, ...]:

@@ -198,6 +198,15 @@ def test_a_clash_is_open(piece_of) -> None:
     assert picture.legend.endswith("Open: outside its chord, once at least.")
 
 
+def test_a_harmonic_lies_where_it_is_touched(piece_of) -> None:
+    """Over its node, not on the open string; a stopped one at its fret."""
+    piece, _ = piece_of("A | 5:<12> - 4:<5> - 3:2<14> - 2:2 -")
+    picture = block_picture(NeckBlock(of="one"), GUITAR, KEY, piece)
+    assert [(s, f) for s, f, _ in told(picture)] == [(2, 2), (3, 2), (4, 5), (5, 12)]
+    assert "fret 12, A, the root over A major, as a harmonic" in picture.said[4]
+    assert "harmonic" not in picture.said[1]
+
+
 def test_windows() -> None:
     """The first octave, or the frets around what is played, as far as the neck goes."""
     assert window_of(GUITAR) == Window(0, 12, 1, 6)

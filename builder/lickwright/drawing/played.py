@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from lickwright.analysis.naming import spelled, spelled_graces
 from lickwright.drawing.degrees import spoken
 from lickwright.drawing.picture import Dot, Shape
+from lickwright.model.strike import Harmonic
 from lickwright.theory.chord import Chord
 
 if TYPE_CHECKING:
@@ -37,8 +38,8 @@ def played_dots(music: Music, bars: AddressRange | None = None) -> tuple[Dot, ..
     """
     found: dict[tuple[int, int], list[_Played]] = {}
     for tone, pitch, chord in _notes(music, bars):
-        if tone.fret is not None:
-            found.setdefault((tone.string, tone.fret), []).append((tone, pitch.name, chord))
+        if (fret := _fret(tone)) is not None:
+            found.setdefault((tone.string, fret), []).append((tone, pitch.name, chord))
     return tuple(_dot(place, found[place]) for place in sorted(found))
 
 
@@ -72,8 +73,16 @@ def _dot(place: tuple[int, int], played: list[_Played]) -> Dot:
     name = played[0][1]
     said = [name.spoken, *dict.fromkeys(_over(written, chord) for _, written, chord in played)]
     fingers = sorted({tone.finger for tone, _, _ in played if tone.finger and tone.fret})
+    said += ["as a harmonic"] if any(isinstance(tone.head, Harmonic) for tone, _, _ in played) else []
     said += [f"finger {' or '.join(fingers)}"] if fingers else []
     return Dot(*place, shape, name.display, ", ".join(said))
+
+
+def _fret(tone: Tone) -> int | None:
+    """Where the finger is: a natural harmonic is touched, over the fret nearest to its node."""
+    if isinstance(tone.head, Harmonic) and not tone.head.fret:
+        return round(tone.head.touch)
+    return tone.fret
 
 
 def _shape(name: PitchClass, chord: ChordSymbol) -> Shape:

@@ -44,11 +44,14 @@ def test_whole_notes_are_written_as_quarters() -> None:
     ("meter", "onset", "said"),
     [
         (Meter(4, 4), Fraction(2), "beat 3"),
-        (Meter(4, 4), Fraction(7, 2), "the second half of beat 4"),
+        (Meter(4, 4), Fraction(7, 2), "the “and” of 4"),
+        (Meter(2, 2), Fraction(1), "the “and” of 1"),
+        (Meter(4, 4), Fraction(11, 4), "the “a” of 3"),
+        (Meter(4, 4), Fraction(1, 3), "the end of beat 1"),
         (Meter(6, 8), Fraction(3, 2), "beat 2"),
         (Meter(6, 8), Fraction(2), "eighth 5"),
         (Meter(6, 8), Fraction(7, 4), "the end of beat 2"),
-        (Meter(4, 4), Fraction(1, 4), "the end of beat 1"),
+        (Meter(4, 4), Fraction(1, 4), "the “e” of 1"),
         (Meter(3, 4), Fraction(3), "the bar line"),
     ],
 )

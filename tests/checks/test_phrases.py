@@ -92,6 +92,4 @@ def test_the_message_names_what_is_heard(room: Proofroom) -> None:
 def test_a_short_bar_says_by_how_much_and_where(room: Proofroom) -> None:
     """Length found, length wanted, and the beat at which the bar stops."""
     finding = only(room.prove(dict(phrases("faulty"))["short-bar"]))
-    assert finding.message == (
-        "bar 1 is 1/8 short: 7 of 8 eighths; it stops before the second half of beat 4"
-    )
+    assert finding.message == ("bar 1 is an eighth too short: 7 of 8 eighths; it stops before the “and” of 4")

@@ -148,6 +148,18 @@ def test_limits_of_the_course_hold(room: Proofroom) -> None:
     assert told(wide) == []
 
 
+def test_a_pair_of_limits_the_wrong_way_round_is_one_finding(room: Proofroom) -> None:
+    """Whichever is set; where both are, the query is told of, and two limits may be one."""
+    text = "A | 5:0 - 5:4 - 4:2 - 3:2 -"
+    course = MANIFEST.format(style="country") + "\n[limits]\n"
+    low = room.prove(Example(text, course=course + "stretch-error = 100\n"))
+    assert only(low).message == "stretch-error is 100, below stretch-query at 112"
+    assert only(low).help == "Where none is set, it is 140 mm"
+    both = room.prove(Example(text, course=course + "stretch-query = 120\nstretch-error = 100\n"))
+    assert only(both).message == "stretch-query is 120, above stretch-error at 100"
+    assert told(room.prove(Example(text, course=course + "stretch-query = 110\nstretch-error = 110\n"))) == []
+
+
 def test_plain_style_asks_about_blue_notes_that_country_has(room: Proofroom) -> None:
     """A flat third that leaps in and out is a colour in country and a query in plain style."""
     text = "A7 | 3:2 - 1:0 - 2:1 - 3:2 -"

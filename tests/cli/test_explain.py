@@ -85,7 +85,7 @@ def test_a_word_inside_a_topic_lists_the_topic(
 def test_a_rule_shows_what_it_says(capsys: pytest.CaptureFixture[str]) -> None:
     """The page prints the finding that the first bad example gives, with a caret under it."""
     _, page = explain(capsys, "rhythm/bar-length")
-    assert "bar 1 is 1/8 short" in page
+    assert "bar 1 is an eighth too short" in page
     assert "^^^" in page
     assert "**Stet:**" in page
     assert "`harmony/unexplained` · error or query" in explain(capsys, "harmony/unexplained")[1]

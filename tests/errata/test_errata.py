@@ -48,7 +48,7 @@ def errata(tmp_path: Path) -> Compare:
     """Compares the lesson with one in which some texts are exchanged."""
 
     def read(name: str, text: str) -> tuple[object, object]:
-        folder = tmp_path / name
+        folder = tmp_path / f"{name}-{len(list(tmp_path.iterdir()))}"
         (folder / "lessons").mkdir(parents=True)
         (folder / "course.toml").write_text(MANIFEST, encoding="utf-8")
         (folder / "lessons" / "one.md").write_text(text, encoding="utf-8")
@@ -81,7 +81,7 @@ def errata(tmp_path: Path) -> Compare:
         ("5:4 - 4:2", "5:4! - 4:2", Kind.MUSIC, "the accent is put in"),
         ("4:2 - 3:2 -\n", "4:2 - 3:2~ -\n", Kind.MUSIC, "vibrato"),
         ("3:2 h 3:4", "3:2 3:4", Kind.MUSIC, "reached by a hammer-on, now by a new stroke"),
-        ("4:2 - 3:2 -\n", "4:2 - 3:2 .\n", Kind.MUSIC, "held for a quarter, now 1/2 of a quarter"),
+        ("4:2 - 3:2 -\n", "4:2 - 3:2 .\n", Kind.MUSIC, "held for a quarter, now for an eighth"),
         ("4:2 - 3:2 -\n", "4:2 - . .\n", Kind.MUSIC, "string 3, fret 2 (A) is taken out"),
         ("D | 4:0", "D7 | 4:0", Kind.MUSIC, "the chord D is now D7"),
         ("lh | 0 3 1 1", "lh | 0 3 1 1\n  signs | * * * fermata", Kind.DRAWING, "printed otherwise"),
@@ -148,6 +148,16 @@ def test_a_name_of_its_own(errata: Compare) -> None:
         ("round", "changed"),
     ]
     assert found.sentences == ()
+
+
+def test_a_number_in_digits_is_no_change_of_words(monkeypatch: pytest.MonkeyPatch, errata: Compare) -> None:
+    """``two`` and ``2`` say the same; ``twofold`` is no number, and another number is another word."""
+    spelled = LESSON.replace("then rests", "two notes twofold, then rests")
+    monkeypatch.setitem(globals(), "LESSON", spelled)
+    assert errata(("two notes", "2 notes")).empty
+    (sentence,) = errata(("two notes", "3 notes")).sentences
+    assert sentence.new == "It walks from A to C sharp, 3 notes twofold, then rests."
+    assert not errata(("twofold", "2fold")).empty
 
 
 def test_the_words(errata: Compare) -> None:

@@ -1,4 +1,4 @@
-"""Lengths in the words of a count: ``1/8``, ``7 of 8 eighths``, ``the second half of beat 4``."""
+"""Lengths in the words of a count: ``1/8``, ``7 of 8 eighths``, ``the “and” of 4``."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ UNITS: tuple[tuple[Fraction, str], ...] = (
     (Fraction(1, 8), "thirty-seconds"),
 )
 """Length in quarters, and its plural."""
+
+_COUNTED = {Fraction(1, 4): "e", Fraction(1, 2): "and", Fraction(3, 4): "a"}
 
 
 def written_length(quarters: Fraction) -> str:
@@ -31,7 +33,10 @@ def count_units(filled: Fraction, full: Fraction) -> str:
 
 
 def place_in_bar(bar: MusicBar, onset: Fraction) -> str:
-    """Return a place in a bar in words: ``beat 3``, ``the second half of beat 4``, ``eighth 5``."""
+    """Return a place in a bar in words: ``beat 3``, ``the “and” of 4``, ``eighth 5``.
+
+    The parts of a beat that parts in two are counted ``1 e and a`` (common practice).
+    """
     place = onset + bar.offset
     if place >= bar.meter.length:
         return "the bar line"
@@ -39,8 +44,8 @@ def place_in_bar(bar: MusicBar, onset: Fraction) -> str:
     share = part / bar.meter.beat
     if share == 0:
         return f"beat {beat + 1}"
-    if share == Fraction(1, 2):
-        return f"the second half of beat {beat + 1}"
+    if not bar.meter.is_compound and share in _COUNTED:
+        return f"the “{_COUNTED[share]}” of {beat + 1}"
     unit = Fraction(4, bar.meter.unit)
     if bar.meter.is_compound and (place / unit).denominator == 1:
         return f"{'eighth' if bar.meter.unit == 8 else 'sixteenth'} {place / unit + 1}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
@@ -15,6 +16,9 @@ from lickwright.errata.shared import settle
 from lickwright.model.course import Course, Lesson
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
+from lickwright.terms.numbers import CARDINAL, read_number
+
+_NUMBER = re.compile(rf"(?i)(?<![\w-]){CARDINAL}(?![\w-])")
 
 
 def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
@@ -84,7 +88,7 @@ def _compare_sentences(old: Course, new: Course) -> Iterator[SentenceChange]:
         if lesson.name not in before:
             continue
         one, two = _sentences(before[lesson.name]), _sentences(lesson)
-        texts = [text for _, text in one], [text for _, text in two]
+        texts = [_alike(text) for _, text in one], [_alike(text) for _, text in two]
         matcher = SequenceMatcher(None, *texts, autojunk=False)
         for kind, i1, i2, j1, j2 in matcher.get_opcodes():
             if kind == "equal":
@@ -93,6 +97,11 @@ def _compare_sentences(old: Course, new: Course) -> Iterator[SentenceChange]:
             for k in range(max(len(was), len(now))):
                 then, later = (was[k] if k < len(was) else ("", "")), (now[k] if k < len(now) else ("", ""))
                 yield SentenceChange(lesson.title, later[0] or then[0], then[1], later[1])
+
+
+def _alike(sentence: str) -> str:
+    """A sentence without the choice between ``three`` and ``3``: the words say the same."""
+    return _NUMBER.sub(lambda word: str(read_number(word[0])), sentence)
 
 
 def _sentences(lesson: Lesson) -> list[tuple[str, str]]:

@@ -9,6 +9,7 @@ from lickwright.errata.errata import Kind
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Tapped
+from lickwright.terms.lengths import say_length
 
 Names = Mapping[tuple[Address, int], str]
 JOINS = {"h": "a hammer-on", "p": "a pull-off", "s": "a slide", "s!": "a slide, struck again"}
@@ -40,7 +41,7 @@ def compare_sounds(
         return
     yield from _notes(old, new, names)
     if old.duration != new.duration:
-        yield Kind.MUSIC, f"held for {_quarters(old)}, now {_quarters(new)}"
+        yield Kind.MUSIC, f"held for {say_length(old.duration)}, now for {say_length(new.duration)}"
     if old.joined != new.joined:
         before, after = (JOINS[s.joined.value] if s.joined else "a new stroke" for s in (old, new))
         yield Kind.MUSIC, f"reached by {before}, now by {after}"
@@ -97,12 +98,6 @@ def _tone(tone: Tone, name: str) -> str:
     bends = "".join(f", {BENDS[bend.kind]} to fret {float(bend.to):g}" for bend in tone.bends)
     vibrato = ", vibrato" if tone.vibrato else ""
     return f"string {tone.string}, {where}{bends}{vibrato}{f' ({name})' if name else ''}"
-
-
-def _quarters(sound: Sound) -> str:
-    if sound.duration == 1:
-        return "a quarter"
-    return f"{sound.duration} {'of a quarter' if sound.duration < 1 else 'quarters'}"
 
 
 def _played(old: Sound, new: Sound) -> Iterator[tuple[str, object, object]]:

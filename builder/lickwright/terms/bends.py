@@ -22,6 +22,27 @@ def _rows() -> dict[str, Fraction]:
     return amounts
 
 
+SPOKEN: dict[Fraction, str] = {
+    Fraction(1, 2): "a quarter step",
+    Fraction(1): "a half step",
+    Fraction(3, 2): "three quarters of a step",
+    Fraction(2): "a whole step",
+    Fraction(5, 2): "a step and a quarter",
+    Fraction(3): "a step and a half",
+    Fraction(7, 2): "a step and three quarters",
+    Fraction(4): "two steps",
+    Fraction(5): "two and a half steps",
+    Fraction(6): "three steps",
+    Fraction(7): "three and a half steps",
+}
+"""Half steps, as a player says how far a string is bent."""
+
+
+def say_amount(half_steps: Fraction) -> str:
+    """Return how far a bend goes: ``a half step``, ``a step and a half``."""
+    return SPOKEN.get(half_steps, f"{float(half_steps):g} half steps")
+
+
 AMOUNTS: dict[str, Fraction] = _rows()
 """Words to half steps."""
 

@@ -10,30 +10,13 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from lickwright.terms.lengths import LENGTHS
+
 if TYPE_CHECKING:
     from lickwright.theory.meter import Meter
 
 _IN_TWO = {Fraction(1, 4): "e", Fraction(1, 2): "and", Fraction(3, 4): "a"}
 _IN_THREE = {Fraction(1, 3): "and", Fraction(2, 3): "a"}
-
-LENGTHS: dict[Fraction, str] = {
-    Fraction(6): "dotted whole",
-    Fraction(4): "whole",
-    Fraction(3): "dotted half",
-    Fraction(2): "half",
-    Fraction(3, 2): "dotted quarter",
-    Fraction(1): "quarter",
-    Fraction(3, 4): "dotted eighth",
-    Fraction(1, 2): "eighth",
-    Fraction(3, 8): "dotted sixteenth",
-    Fraction(1, 4): "sixteenth",
-    Fraction(1, 8): "thirty-second",
-    Fraction(4, 3): "triplet half",
-    Fraction(2, 3): "triplet quarter",
-    Fraction(1, 3): "triplet eighth",
-    Fraction(1, 6): "triplet sixteenth",
-}
-"""Lengths that have a name; others are so many quarters."""
 
 
 def place(meter: Meter, onset: Fraction) -> str:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from lickwright.model.strike import Bend, BendKind, Dead, Fretted, Hammered, Harmonic, Late, Tapped
+from lickwright.terms.bends import SPOKEN
 
 if TYPE_CHECKING:
     from lickwright.model.music import Tone
@@ -33,16 +34,6 @@ PLUCKED = {
 }
 """The ``rh`` row, a letter a string."""
 
-_STEPS = {
-    Fraction(1, 2): "a quarter step",
-    Fraction(1): "a half step",
-    Fraction(3, 2): "three quarters of a step",
-    Fraction(2): "a whole step",
-    Fraction(5, 2): "a step and a quarter",
-    Fraction(3): "a step and a half",
-    Fraction(7, 2): "a step and three quarters",
-    Fraction(4): "two steps",
-}
 _BENDS = {
     BendKind.UP: "bend",
     BendKind.PRE: "bent beforehand",
@@ -125,7 +116,7 @@ def _before(heard: Tone, bend: Bend) -> Fraction:
 
 def _bend(bend: Bend, at: Fraction, name: str) -> str:
     distance = abs(bend.to - at)
-    steps = f" {_STEPS.get(distance, f'{distance} half steps')}" if distance else ""
+    steps = f" {SPOKEN.get(distance, f'{distance} half steps')}" if distance else ""
     where = f"as at {fret(bend.to)}"
     to = f" to {name}, " if name and bend.to.denominator == 1 else ", "
     return f"{_BENDS[bend.kind]}{steps}{to}{where}"

@@ -7,7 +7,6 @@ from math import floor
 
 from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.model.music import Tone
-from lickwright.terms.bends import AMOUNTS
 from lickwright.terms.numbers import ORDINALS
 from lickwright.theory.pitch import PitchClass
 
@@ -56,12 +55,6 @@ def say_ordinal(number: int) -> str:
 def say_list(words: list[str]) -> str:
     """Return ``a``, ``a and b``, ``a, b and c``."""
     return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
-
-
-def say_amount(half_steps: Fraction) -> str:
-    """Return how far a bend goes: ``a half step``."""
-    words = next((words for words, size in AMOUNTS.items() if size == half_steps and " " in words), None)
-    return f"a {words}" if words else f"{float(half_steps):g} half steps"
 
 
 def say_midi(pitch: Fraction, notes: Pointed) -> str:

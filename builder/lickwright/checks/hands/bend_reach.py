@@ -13,10 +13,12 @@ What to do: look at the fret the bend is to reach; take the note from a higher f
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.strike import BendKind
+from lickwright.terms.bends import say_amount
 
 STIFF = 2
 """The last fret, counted from nut or capo, at which every string is stiff."""
@@ -43,7 +45,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             where = f"string {tone.string} by the first finger alone"
         yield subject.report(
             RULE,
-            f"a bend of {float(steps):g} half steps: more than {where}"
+            f"a bend of {say_amount(Fraction(steps))}: more than {where}"
             f" {'can be' if severe else 'is easily'} bent",
             tone.span,
             written.sound.address,

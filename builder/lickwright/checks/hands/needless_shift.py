@@ -163,7 +163,7 @@ def _why(subject: Subject, before: Hold, after: Hold, following: Sequence[Hold])
 
 def _report(subject: Subject, broken: _Break, more: int) -> Finding:
     frets = sorted((broken.before.fret, broken.after.fret))
-    others = f"; so it does {more} time{'s' if more > 1 else ''} more before it is free" if more else ""
+    others = f"; and {_times(more)} more before it is free" if more else ""
     entry = next((span for kind, span in broken.after.sound.entries if kind == "lh"), None)
     return subject.report(
         RULE,
@@ -177,6 +177,10 @@ def _report(subject: Subject, broken: _Break, more: int) -> Finding:
         ),
         help="Give the lower fret the lower finger; where the hand is to move, write a slide or its position",
     )
+
+
+def _times(number: int) -> str:
+    return "once" if number == 1 else "twice" if number == 2 else f"{number} times"
 
 
 RULE = Rule(

@@ -19,13 +19,14 @@ from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Ver
 from lickwright.checks.claims.harmony import chord_of, degree_classes, key_classes
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Heard, Pointed
-from lickwright.checks.claims.saying import say_amount, say_list, say_midi, say_place
+from lickwright.checks.claims.saying import say_list, say_midi, say_place
 from lickwright.checks.claims.term import Degree, Movement
 from lickwright.checks.prose import technique
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
 from lickwright.model.strike import BendKind, Late
+from lickwright.terms.bends import say_amount
 from lickwright.theory.chord import Chord
 from lickwright.theory.pitch import PitchClass
 

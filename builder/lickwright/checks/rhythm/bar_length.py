@@ -12,23 +12,34 @@ is too many.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
+from itertools import zip_longest
 
-from lickwright.checks.counting import count_units, place_in_bar, written_length
+from lickwright.checks.counting import count_units, place_in_bar
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.address import Address
 from lickwright.model.music import Line, MusicBar
+from lickwright.terms.lengths import say_length
 from lickwright.text import Span
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Add up every voice of every bar but the pickup."""
-    for bar in subject.piece.music.bars:
+    bars = subject.piece.music.bars
+    pickup = bars[0].upper.filled if bars and bars[0].number == 0 else Fraction(0)
+    for bar, after in zip_longest(bars, bars[1:]):
         if bar.number == 0:
             continue
+        last = after is None or bool(after.mark)
         for line in bar.lines:
-            if line.filled != bar.length:
+            if line.filled != bar.length and not _makes_up(bar, line, pickup, last=last):
                 yield _finding(subject, bar, line)
+
+
+def _makes_up(bar: MusicBar, line: Line, pickup: Fraction, *, last: bool) -> bool:
+    """Whether a bar that closes the lick or a repeat goes with the pickup as it sounds, however stated."""
+    return pickup > 0 and (last or bar.closes) and line.filled == bar.meter.length - pickup
 
 
 def _finding(subject: Subject, bar: MusicBar, line: Line) -> Finding:
@@ -40,7 +51,7 @@ def _finding(subject: Subject, bar: MusicBar, line: Line) -> Finding:
     where = place_in_bar(bar, line.filled if short else bar.length)
     return subject.report(
         RULE,
-        f"{what} is {written_length(abs(missing))} {'short' if short else 'long'}:"
+        f"{what} is {say_length(abs(missing))} too {'short' if short else 'long'}:"
         f" {count_units(line.filled, bar.length)}; {edge} {where}",
         _span(bar, line),
         Address(bar.number, lower=lower),

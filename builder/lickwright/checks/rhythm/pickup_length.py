@@ -13,6 +13,8 @@ from lickwright.checks.counting import count_units, written_length
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.address import Address
+from lickwright.model.music import Line
+from lickwright.terms.lengths import say_length
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -25,12 +27,22 @@ def run(subject: Subject) -> Iterator[Finding]:
         if missing:
             yield subject.report(
                 RULE,
-                f"the pickup is {written_length(abs(missing))} {'short' if missing > 0 else 'long'}:"
+                f"the pickup is {say_length(abs(missing))} too {'short' if missing > 0 else 'long'}:"
                 f" {count_units(line.filled, bar.length)}",
                 line.steps[-1][1] if line.steps else bar.span,
                 Address(0, lower=line is bar.lower),
-                help=f"Write pickup: {written_length(line.filled)}, or mend the bar" if line.filled else "",
+                help=_hint(subject, line) if line.filled else "",
             )
+
+
+def _hint(subject: Subject, line: Line) -> str:
+    """What to write; a closing bar that makes up for the pickup as it sounds speaks for it."""
+    write = f"Write pickup: {written_length(line.filled)}"
+    bars = subject.piece.music.bars
+    for bar in bars[1:]:
+        if (bar is bars[-1] or bar.closes) and bar.upper.filled == bar.meter.length - line.filled:
+            return f"{write}: bar {bar.number} makes up for just that"
+    return f"{write}, or mend the bar"
 
 
 RULE = Rule(

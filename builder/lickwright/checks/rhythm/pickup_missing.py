@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from lickwright.checks.counting import written_length
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
+from lickwright.terms.lengths import say_length
 
 
 def run(survey: Survey) -> Iterator[Finding]:
@@ -32,7 +33,9 @@ def run(survey: Survey) -> Iterator[Finding]:
         if any(lacking[:-1]) or lacking[-1] not in (0, filled):
             continue
         length = written_length(filled)
-        message = f"the first bar holds {length} and states no chord: a pickup that no field announces"
+        message = (
+            f"the first bar holds {say_length(filled)} and states no chord: a pickup that no field announces"
+        )
         hint = f"Write pickup: {length}"
         yield Finding(RULE.id, RULE.severity, message, first.span, (), hint, None, name)
 

@@ -1,7 +1,7 @@
 """Chord symbols as MusicXML ``harmony``: a kind for each quality, and the degrees it does not hold.
 
 An added degree counts from the dominant chord of the root, an altered or left-out one from the kind
-(MusicXML 4.0, ``degree``): a plain added seventh is the minor one.
+(MusicXML 4.0, ``degree``). No seventh is added: programs do not agree whether it is the major one.
 """
 
 from __future__ import annotations
@@ -53,10 +53,10 @@ m(maj7) | major-minor |
 m(maj9) | major-minor | +9
 m7b5 | half-diminished |
 dim7 | diminished-seventh |
-7sus4 | suspended-fourth | +7
-9sus4 | suspended-fourth | +7 +9
-13sus4 | suspended-fourth | +7 +9 +13
-7b9sus4 | suspended-fourth | +7 +b9
+7sus4 | dominant | -3 +4
+9sus4 | dominant-ninth | -3 +4
+13sus4 | dominant-13th | -3 -11 +4
+7b9sus4 | dominant | -3 +4 +b9
 7b5 | dominant | =b5
 7#5 | augmented-seventh |
 7b9 | dominant | +b9

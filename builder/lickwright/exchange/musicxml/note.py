@@ -63,8 +63,11 @@ class Writer:
         if piece.first:
             for number, grace in enumerate(sound.grace, 1):
                 yield from self._grace(sound, number, grace, staff, lower=lower)
-        for place, head in enumerate(piece.heads):
+        for place, head in enumerate(sorted(piece.heads, key=self._height)):
             yield self._note(written, sound, head, staff, place, lower=lower)
+
+    def _height(self, head: Head) -> int:
+        return self.sheet.pitches[head.local].midi  # chords are written from below, as is usual
 
     def _rest(self, written: Written, staff: int, *, lower: bool) -> etree._Element:
         piece = written.piece
@@ -91,7 +94,8 @@ class Writer:
         if not place:
             marks += _turns(written)
             stroke = written.piece.first and not struck_at_grace(sound)
-            marks += signs.of_sound(sound, first=written.piece.first, last=last, stroke=stroke)
+            ends = written.piece.heads[0].local in self.sheet.ending
+            marks += signs.of_sound(sound, first=written.piece.first, last=ends, stroke=stroke)
         marks += signs.linked(self.ends.get(local, []), staff)
         marks += signs.place(tone, staff)
         if head.address == sound.address:  # else it only rings on
@@ -115,14 +119,16 @@ class Writer:
             ),
             signs.notations(marks, staff),
             node("play", node("mute", "palm")) if sound.mute else None,
+            id=_id(local, staff),
         )
 
     def _grace(
         self, sound: Sound, number: int, grace: GraceNote, staff: int, *, lower: bool
     ) -> Iterator[etree._Element]:
         alone = len(sound.grace) == 1
-        for place, tone in enumerate(grace.tones):
-            local = grace_id(sound.address, number, place + 1)
+        named = [(grace_id(sound.address, number, k), tone) for k, tone in enumerate(grace.tones, 1)]
+        named.sort(key=lambda found: self.sheet.pitches[found[0]].midi)
+        for place, (local, tone) in enumerate(named):
             marks: list[etree._Element] = []
             if number == 1 and not place and struck_at_grace(sound):
                 marks += [mark for mark in signs.of_sound(sound, first=True, last=False, stroke=True)
@@ -142,10 +148,16 @@ class Writer:
                 _notehead(tone, None, bracketed=False),
                 node("staff", staff),
                 signs.notations(marks, staff),
+                id=_id(local, staff),
             )
 
     def _duration(self, written: Written) -> etree._Element:
         return node("duration", int(written.duration * self.divisions))
+
+
+def _id(local: str, staff: int) -> str:
+    """The name of a note with its staff's letter, as in MEI and in the pictures."""
+    return f"{'s' if staff == STAFF else 't'}{local}"
 
 
 def _value(written: Written, accidental: int | None = None) -> Iterator[etree._Element]:

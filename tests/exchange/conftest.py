@@ -1,0 +1,6 @@
+"""Lets the tests of exchange import the modules of this folder."""
+
+import sys
+from pathlib import Path
+
+sys.path.append(str(Path(__file__).parent))

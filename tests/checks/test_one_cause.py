@@ -14,6 +14,7 @@ ROOT = Path(__file__).resolve().parents[2]
 DEMO, LOW_WATER = ROOT / "content", ROOT / "tests" / "courses" / "low-water"
 
 GANGPLANK, SET, TIDE = "lessons/gangplank.md", "lessons/the-set.md", "lessons/the-tide-table.md"
+JIG, WALTZ = "lessons/a-jig-for-the-sandbar.md", "lessons/waltz-last-boat.md"
 STANDARD = '"E2 A2 D3 G3 B3 E4"'
 
 # course, file, what is written, what is planted, the rule, the text that is marked
@@ -29,6 +30,8 @@ SLIPS = [
     (DEMO, GANGPLANK, "rail-run  boarding", "boarding  rail-run", "course/chorus-order", "boarding"),
     (DEMO, SET, "the-set bars 5-8", "the-set bars 4-7", "rhythm/over-shifted", "the-set bars 4-7"),
     (DEMO, SET, "pickup: 1/4\n", "", "rhythm/pickup-missing", "| 4:2 4:4"),
+    (LOW_WATER, JIG, "pickup: 1/8\n", "pickup: 1/4\n", "rhythm/pickup-length", "3:2"),
+    (DEMO, WALTZ, "1:0 2:3\n", "1:12 2:3\n", "hands/stray-note", "1:12"),
     (DEMO, GANGPLANK, "tatonic\n\nA  | 5:0", "tatonic\n\nA  | 5:1", "witness/names", "5:1"),
 ]
 
@@ -154,3 +157,19 @@ def test_a_first_bar_that_is_merely_short_is_no_pickup(room: Proofroom) -> None:
     for first in ("A | 5:0 5:4", "| 5:0 - 5:4 - 4:2 -"):
         rules = {rule for rule, _ in told(room.prove(f"over: A\n\n{first}\nA | 5:0 - 5:4 - 4:2 - 3:2 -"))}
         assert rules == {"rhythm/bar-length"}
+
+
+PICKED_UP = "pickup: 1/4\n\n| 5:4\nA | 5:0 - 5:4 - 4:2 - 5:4 -\nA | 5:0 - 5:4 - 4:2 -{} 5:4{}"
+
+
+def test_a_pickup_of_another_length_is_not_its_last_bar_too(room: Proofroom) -> None:
+    """The last bar makes up for the pickup that sounds: it is told once, and what to write."""
+    finding = only(room.prove(PICKED_UP.format("", "")))
+    assert (finding.rule, finding.span.text) == ("rhythm/pickup-length", "5:4")
+    assert finding.help == "Write pickup: 1/8: bar 2 makes up for just that"
+
+
+def test_a_last_bar_that_goes_with_neither_length_is_told(room: Proofroom) -> None:
+    """Two faults: the pickup, and a bar that would be short with any."""
+    proof = room.prove(PICKED_UP.format(" -", " - -"))
+    assert [rule for rule, _ in told(proof)] == ["rhythm/bar-length", "rhythm/pickup-length"]

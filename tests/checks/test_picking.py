@@ -111,3 +111,23 @@ def test_a_claim_for_some_bars_asks_each_of_them(room: Proofroom) -> None:
     assert [f.message for f in findings if f.rule == "picking/roll"] == [
         "bar 2 is claimed to be a forward roll: no three picked notes in a row rise over three strings"
     ]
+
+
+@pytest.mark.parametrize(
+    ("chord", "letters", "mended"),
+    [
+        ("4:2+2:2", "mP", "Pm"),
+        ("2:2+4:2", "Pm", "mP"),  # written from the top: so are the letters
+        ("5:0+3:2+2:2", "pmi", "pim"),
+        ("4:2+2:2", "mm", None),  # nobody knows which finger the other string has
+    ],
+)
+def test_crossed_fingers_are_exchanged(room: Proofroom, chord: str, letters: str, mended: str | None) -> None:
+    """Each letter is there once, and the strings say in what order; then nothing more is found."""
+    lick = f"A | {chord} - - - 5:0 - - -\n  rh | {{}} p"
+    finding = only(room.prove(lick.format(letters)))
+    assert finding.rule == "picking/finger-order"
+    assert finding.help
+    assert (finding.fix and finding.fix.edits[0].text) == mended
+    if mended:
+        assert told(room.prove(lick.format(mended))) == []

@@ -106,12 +106,11 @@ rhythm/too-short | piece | speed/*
 witness/names | sound | prose/*
 witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note hands/finger
 hands/stray-note | sound | hands/shift
+hands/stray-note | sound | hands/finger
 hands/needless-shift | sound | hands/shift
 harmony/chord-disagrees | bar | harmony/foreign-chord
 hands/bend-reach | sound | NOTES
 witness/degrees | sound | prose/*
-prose/pitch | sound | NOTES
-prose/bend-target | sound | NOTES
 hands/range | sound | prose/*
 witness/capo | piece | PITCHES course/chorus-guitar
 witness/tuning | piece | PITCHES course/chorus-guitar

@@ -56,7 +56,7 @@ def _look(subject: Subject, written: Written) -> Iterator[Finding]:
             subject,
             written,
             f"the lh row has 0, the open string, for {note_text(tone)}, which is fretted",
-            "Write the finger that holds it, or * for none said",
+            "Write the finger that holds it, * for none said, or mend the fret",
         )
     elif _is_held(tone):
         for other in written.sound.tones[: written.index]:

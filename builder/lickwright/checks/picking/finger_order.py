@@ -18,6 +18,7 @@ from itertools import pairwise
 from lickwright.checks.onsets import picked
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
+from lickwright.findings import Edit, Fix
 from lickwright.instrument.hand import PLUCKING
 
 
@@ -35,7 +36,34 @@ def run(subject: Subject) -> Iterator[Finding]:
             said = _say(plucked)
             if said:
                 at = plucked[-1]
-                yield subject.report(RULE, said, at.entry("rh") or at.tone.span, at.sound.address)
+                yield subject.report(
+                    RULE,
+                    said,
+                    at.entry("rh") or at.tone.span,
+                    at.sound.address,
+                    help=_hint(plucked),
+                    fix=_exchange(plucked),
+                )
+
+
+def _hint(plucked: Sequence[Written]) -> str:
+    if len({written.tone.hand for written in plucked}) < len(plucked):
+        return "Give each string a finger of its own, or strike the notes one after the other"
+    return "Exchange the letters, or strike the notes one after the other"
+
+
+def _exchange(plucked: Sequence[Written]) -> Fix | None:
+    """The letters of one entry in the order of the strings, where each is there once."""
+    sound, entry = plucked[0].sound, plucked[0].entry("rh")
+    letters = sorted((written.tone.hand or "" for written in plucked), key=PLUCKING.__getitem__)
+    if entry is None or len({PLUCKING[letter] for letter in letters}) < len(sound.tones):
+        return None
+    right = {written.index: letter for written, letter in zip(plucked, letters, strict=True)}
+    written_there = "".join(tone.hand or "" for tone in sound.tones)
+    text = "".join(right.get(index, "") for index in range(len(sound.tones)))
+    if any(written.sound is not sound for written in plucked) or entry.text != written_there:
+        return None
+    return Fix(f"write {text}: the fingers in the order of the strings", (Edit(entry, text),))
 
 
 def _say(plucked: Sequence[Written]) -> str:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from lickwright.checks.catalogue import rules
+from lickwright.checks.confirmation import Words, take_in
 from lickwright.checks.entries import merge_counts
 from lickwright.checks.limits import set_limits
 from lickwright.checks.repair import mend
@@ -19,6 +20,7 @@ from lickwright.checks.suppression import drop_miscounts, keep_causes
 from lickwright.checks.survey import Survey
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
+from lickwright.model.blocks import Lick
 from lickwright.model.course import Course
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
@@ -104,19 +106,24 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     loose = [f for rest in given.values() for f in rest]
     for finding in (*loose, *surveyed):
         found.setdefault(finding.lick, []).append(finding)
-    everything = drop_miscounts(_tell_once(_keep(found, subjects), repeated))
+    everything = drop_miscounts(_tell_once(_keep(found, subjects, survey), repeated))
     kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
 
 
-def _keep(found: Mapping[str, list[Finding]], subjects: Mapping[str, Subject]) -> list[Finding]:
+def _keep(
+    found: Mapping[str, list[Finding]], subjects: Mapping[str, Subject], survey: Survey
+) -> list[Finding]:
     """Leave out what another finding explains, in the piece or in what it is made of, and try repairs."""
     kept: list[Finding] = []
+    stets = {block.name: block.stets for block in survey.course.blocks if isinstance(block, Lick)}
     beyond: dict[str, tuple[Finding, ...]] = {}
     for name, subject in subjects.items():
         piece, own = subject.piece, found.get(name, [])
         beyond[name] = tuple(_reach_on(piece, found, beyond))
-        kept += mend(subject, merge_counts(piece, keep_causes(own, beyond[name])))
+        words = Words.of(name, survey.claims, stets.get(name, ()))
+        mended = mend(subject, merge_counts(piece, keep_causes(own, beyond[name])), words)
+        kept += take_in(mended, words)
     for name, rest in found.items():
         if name not in subjects:
             kept += keep_causes(rest) if name else rest

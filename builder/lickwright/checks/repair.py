@@ -13,11 +13,12 @@ from dataclasses import dataclass, replace
 from lickwright.analysis.role import Role, RoleOf
 from lickwright.checks.candidates import list_candidates, list_frets_beside, list_named
 from lickwright.checks.catalogue import rules
+from lickwright.checks.confirmation import Words, raise_certainty
 from lickwright.checks.row_repair import ROW_OF, mend_row
 from lickwright.checks.subject import Subject
-from lickwright.checks.trial import cut_around, list_places, try_tone
+from lickwright.checks.trial import cut_around, list_places, put_tone, try_tone
 from lickwright.checks.wording import degree_name, degree_of, note_name
-from lickwright.findings import Edit, Finding, Fix
+from lickwright.findings import Edit, Finding, Fix, Label
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 
@@ -37,32 +38,50 @@ HAND = 5
 
 @dataclass(frozen=True, slots=True)
 class Repair:
-    """A candidate that mends: ``words`` say what it is, ``one fret higher is the third``."""
+    """A candidate that mends: ``words`` say what it is, ``one fret higher is the third``.
+
+    Attributes:
+        confirmed: What the lesson says of the note, and what is true with this one.
+    """
 
     words: str
     text: str
+    confirmed: tuple[Label, ...] = ()
 
 
-def mend(subject: Subject, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+def mend(subject: Subject, findings: Iterable[Finding], words: Words | None = None) -> tuple[Finding, ...]:
     """Return the findings of a piece, each about one note with its repair if there is one that works.
 
     A chorus gets none: its notes are its licks'. Findings that bring a fix are left as they are.
+
+    Args:
+        subject: The piece.
+        findings: Of it.
+        words: What the lessons say of it that its notes are not: a repair that makes them true comes first.
     """
     told = tuple(findings)
     if subject.piece.kind != "lick" or not any(_asks(finding) for finding in told):
         return told
     most = max(TRIED, len(subject.piece.music.bars))
     asked = {id(finding) for finding in [f for f in told if _asks(f)][:most]}
-    trial = Trial(subject)
+    trial = Trial(subject, words or Words())
     return tuple(_with_repair(trial, f) if id(f) in asked else f for f in told)
 
 
 class Trial:
     """Over which bars repairs are tried: few of them show a fault, whatever the length of the piece."""
 
-    def __init__(self, subject: Subject) -> None:
+    def __init__(self, subject: Subject, words: Words) -> None:
         self.subject = subject
+        self.words = words
         self._around: dict[tuple[int, int], Subject] = {}
+
+    def confirmed(self, finding: Finding, sound: Sound, index: int, tone: Tone) -> tuple[Label, ...]:
+        """Return the words of the lesson that another note makes true."""
+        if not self.words.differing:
+            return ()
+        piece = put_tone(self.subject.piece, sound.address, index, tone)
+        return self.words.confirmed(finding, Subject(piece, self.subject.limits, self.subject.base))
 
     def around(self, finding: Finding, address: Address) -> Subject | None:
         """Return the bars in which a finding is found again; None where it takes more of the piece."""
@@ -92,7 +111,7 @@ def _with_repair(trial: Trial, finding: Finding) -> Finding:
         return finding
     sound, index = found
     taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
-    repairs = find_repairs(around, finding, sound, index) if rules()[finding.rule].one_note else ()
+    repairs = find_repairs(trial, around, finding, sound, index) if rules()[finding.rule].one_note else ()
     if not repairs:
         in_row = finding.rule in ROW_OF and not taken_over
         return replace(finding, fix=mend_row(around, finding, sound, index)) if in_row else finding
@@ -107,7 +126,8 @@ def _with_repair(trial: Trial, finding: Finding) -> Finding:
         hint = f"{repairs[1].words}, too" if len(repairs) > 1 else ""
     if best.text and not taken_over:
         fix = Fix(f"{best.text}: {best.words}", (Edit(tone.span, best.text),))
-    return replace(finding, message=message, help=hint, fix=fix)
+    mended = replace(finding, message=message, help=hint, fix=fix)
+    return raise_certainty(mended, best.confirmed) if best.confirmed else mended
 
 
 def _locate(subject: Subject, finding: Finding) -> tuple[Sound, int] | None:
@@ -127,16 +147,19 @@ def _same(tone: Tone, finding: Finding) -> bool:
     return (tone.span.source.path, tone.span.start) == (span.source.path, span.start)
 
 
-def find_repairs(subject: Subject, finding: Finding, sound: Sound, index: int) -> tuple[Repair, ...]:
+def find_repairs(
+    trial: Trial, subject: Subject, finding: Finding, sound: Sound, index: int
+) -> tuple[Repair, ...]:
     """Try every candidate for one note, and return at most two that mend, the best first.
 
     Args:
+        trial: Of its piece.
         subject: The bars around it.
         finding: What is to be mended.
         sound: Where it is.
         index: Of the tone in it.
     """
-    kept: list[tuple[tuple[bool, int, int], Repair]] = []
+    kept: list[tuple[tuple[bool, bool, int, int], Repair]] = []
     known = list_places(subject)
     key, target = subject.piece.music.key, (finding.rule, finding.address)
     before = _role(subject, sound.address, index)
@@ -159,7 +182,9 @@ def find_repairs(subject: Subject, finding: Finding, sound: Sound, index: int) -
         else:
             said = f"the {degree_name(degree_of(role.pitch, role.chord, key))}"
         fit, far = FIT.get(role.role, 2), _is_far(subject, sound, candidate.tone)
-        kept.append(((far, fit, rank), Repair(f"{candidate.how} is {said}", candidate.text)))
+        true = trial.confirmed(finding, sound, index, candidate.tone)
+        repair = Repair(f"{candidate.how} is {said}", candidate.text, true)
+        kept.append(((not true, far, fit, rank), repair))
     return tuple(repair for _, repair in sorted(kept, key=lambda each: each[0])[:MOST])
 
 
@@ -170,13 +195,15 @@ def _role(subject: Subject, address: Address, index: int) -> RoleOf | None:
 
 
 def _wider(subject: Subject, before: RoleOf, after: RoleOf) -> bool:
-    """Whether the line leaps further than it did, by more than a half step."""
+    """Whether the line leaps further than it did, by more than a half step; or no longer turns at a neighbour."""
     near: list[int] = []
     for line in subject.analysis.lines.melodic:
         for number, note in enumerate(line):
             if note.key == (before.address, before.tone, before.turn):
                 near = [n.pitch for n in line[max(0, number - 1) : number + 2] if n is not note]
                 break
+    if before.role is Role.NEIGHBOUR and {*near} == {after.pitch}:
+        return True
     return sum(abs(after.pitch - p) for p in near) > sum(abs(before.pitch - p) for p in near) + 1
 
 

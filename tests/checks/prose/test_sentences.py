@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,9 @@ def findings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[Finding
     said: dict[str, list[Finding]] = {sentence: [] for sentence in sentences}
     for finding in Proofroom(tmp_path_factory.mktemp("prose")).prove(text).findings:
         said[lines[finding.span.place[0]]].append(finding)
+        for label in finding.labels:  # sentences of several cases that say the same of one note
+            if label.text == "said here, too":
+                said[lines[label.span.place[0]]].append(replace(finding, span=label.span))
     return said
 
 

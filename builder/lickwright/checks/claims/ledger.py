@@ -17,6 +17,7 @@ from lickwright.model.course import Lesson, LickLink
 from lickwright.model.timeline.excerpt import has_part
 
 if TYPE_CHECKING:
+    from lickwright.checks.subject import Subject
     from lickwright.checks.survey import Survey
 
 Judge = Callable[[Claim, Pointed], Verdict]
@@ -64,6 +65,19 @@ def judge_links(links: Sequence[LickLink], survey: Survey) -> Iterator[Judged]:
         verdict = _judges()[claim.kind](claim, notes.beside(*others) if others else notes)
         judged.append(Judged(claim, notes, verdict))
     yield from _once(_settle(judged))
+
+
+def judge_again(one: Judged, subject: Subject) -> Verdict | None:
+    """Judge a claim with other notes in the piece of its link; None where it compares several links.
+
+    Args:
+        one: The claim, and what came of it.
+        subject: The piece as it is tried.
+    """
+    notes = Pointed(subject, one.notes.at)
+    if one.claim.others or not notes.heard:
+        return None
+    return _judges()[one.claim.kind](one.claim, notes)
 
 
 def _settle(judged: Sequence[Judged]) -> Iterator[Judged]:

@@ -84,16 +84,12 @@ def _at(claim: Claim, end: Pointed) -> Verdict:
         kind, judges = _JUDGES[term.kind]
         verdict = judges(replace(claim, kind=kind, terms=(term,), about=None), end)
         if isinstance(verdict, Differs):
-            return replace(
-                verdict, help=f"That is how it {claim.terms[0].text}; {_small(verdict.help)}".rstrip("; ")
-            )
+            place = verdict.address or end.address
+            edge = f"{place} is the {claim.terms[0].value} sound"
+            return replace(verdict, help=f"{verdict.help}; {edge}".removeprefix("; "), address=place)
         if verdict != HELD:
             return verdict
     return HELD
-
-
-def _small(text: str) -> str:
-    return f"{text[:1].lower()}{text[1:]}"
 
 
 def _place(claim: Claim, notes: Pointed, which: str, bars: tuple[MusicBar, ...]) -> Verdict:

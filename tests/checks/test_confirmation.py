@@ -1,0 +1,102 @@
+"""The words of a lesson as a second witness against a note: one finding, surer than without them."""
+
+from __future__ import annotations
+
+import pytest
+from proofroom import Proofroom, only
+
+from lickwright.findings import Finding, Severity
+
+SLIP = "```lick x\n{field}A7 | 3:7 3:5 4:{fret} - - - . .\n{rows}```\n\n"
+
+
+def prove(room: Proofroom, words: str, *, fret: int = 8, field: str = "", rows: str = "") -> Finding:
+    """The only finding of the slip and its words."""
+    text = SLIP.format(field=field, rows=rows, fret=fret)
+    return only(room.prove(f"{text}{words}\n", "blues"))
+
+
+def test_without_words_the_note_is_accused(room: Proofroom) -> None:
+    """What the words are measured by."""
+    finding = prove(room, "It ends there.")
+    assert (finding.rule, finding.severity) == ("harmony/unexplained", Severity.ERROR)
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:7"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "It ends on [A](lick:x@1.3).",
+        "It ends on [the root](lick:x@1.3).",
+        "It goes [D, C, A](lick:x@1.1-1.3).",
+        "[The first bar, ending on A](lick:x@1).",
+        "Go down to [A](lick:x@1.3). It comes to rest on [A](lick:x@1.3).",
+        "[From D to A](lick:x).",
+    ],
+)
+def test_words_that_confirm_a_slip_keep_the_error(room: Proofroom, words: str) -> None:
+    """They are true with the repair that was tried: it stays, and the note is to be mended first."""
+    finding = prove(room, words)
+    assert (finding.rule, finding.severity, finding.address) == (
+        "harmony/unexplained",
+        Severity.ERROR,
+        "1.3",
+    )
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:7"
+    assert finding.help.startswith("Mend the note")
+    assert any(label.text == "what the words say" for label in finding.labels)
+    assert prove_nothing(room, words)
+
+
+def prove_nothing(room: Proofroom, words: str) -> bool:
+    """Whether the words are true of the lick as it was meant: the fault was the note's."""
+    return room.prove(f"{SLIP.format(field='', rows='', fret=7)}{words}\n", "blues").findings == ()
+
+
+def test_words_make_an_error_of_a_query(room: Proofroom) -> None:
+    """A short foreign note is asked about; where words call it otherwise, and it can be so, it is wrong."""
+    lick = "```lick x\nkey: C major\n\nC | 5:3 3:0 4:1 3:0 2:1 - 3:0 -\n```\n\n"
+    assert only(room.prove(lick)).severity is Severity.QUERY
+    finding = only(room.prove(f"{lick}Then [E](lick:x@1.3).\n"))
+    assert (finding.rule.split("/")[0], finding.severity) == ("harmony", Severity.ERROR)
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:2"
+
+
+def test_a_repair_that_the_words_name_is_offered_first(room: Proofroom) -> None:
+    """Without words A is the likeliest note, with them B, a fret the other way."""
+    finding = prove(room, "It ends on [B](lick:x@1.3).")
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:9"
+
+
+def test_words_that_no_repair_makes_true_are_shown(room: Proofroom) -> None:
+    """The finding is about the note; the words stand beside it."""
+    finding = prove(room, "It ends on [F](lick:x@1.3).")
+    assert (finding.rule, finding.severity) == ("harmony/unexplained", Severity.ERROR)
+    assert "then the words" in finding.help
+
+
+def test_a_note_that_is_let_stand_accuses_nobody(room: Proofroom) -> None:
+    """The words have a finding of their own then."""
+    finding = prove(room, "It ends on [A](lick:x@1.3).", field='stet: harmony/unexplained 1.3 "meant"\n\n')
+    assert finding.rule == "prose/pitch"
+
+
+def test_a_names_row_is_confirmed_as_well(room: Proofroom) -> None:
+    """Row and words say the same: the row tells it, with its fix."""
+    finding = prove(room, "It ends on [A](lick:x@1.3).", rows="  names | D C A\n")
+    assert (finding.rule, finding.severity) == ("witness/names", Severity.ERROR)
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:7"
+
+
+def test_two_sentences_about_one_note_are_one_finding(room: Proofroom) -> None:
+    """The note is in the chord, and two sentences call it by one other name."""
+    lick = "```lick x\nA7 | 3:2 - 2:2 - 1:0 - 2:2 -\n```\n\n"
+    words = "It begins with [B](lick:x@1.1). Then [B, C sharp](lick:x@1.1-1.2) again.\n"
+    finding = only(room.prove(f"{lick}{words}"))
+    assert (finding.rule, finding.severity) == ("prose/pitch", Severity.ERROR)
+    assert [label.span.text for label in finding.labels] == ["B"]

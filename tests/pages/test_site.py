@@ -67,7 +67,9 @@ def test_start_page(site):
 def test_students_do_not_see_the_shelf(edition, made):
     """No page of the student's leads to the proof sheet."""
     pages = student_pages(edition)
-    assert [page.path for page in pages] == ["index.html", "lessons/step.html", "lessons/far.html"]
+    assert [page.path for page in pages] == [
+        *("index.html", "lessons/step.html", "lessons/far.html", "signs.html")
+    ]
     assert not any("proof.html" in page.render(made) for page in pages)
 
 

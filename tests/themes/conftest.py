@@ -176,6 +176,7 @@ def write_site(folder: Path) -> Path:
         "scripts": SCRIPTS,
         "glyphs": head,
         "is_start": False,
+        "legend": "",
     }
     course = {
         "language": "en",

@@ -15,7 +15,7 @@ from lickwright.model.music import Music
 from lickwright.model.orders import Order, SoundOrder
 
 CHUNK = 12
-"""Scores handed to a worker at a time: two licks in all views, some 10 ms each, while a sound takes a second."""
+"""Scores handed to a worker at a time: two licks in all views, some 10 ms each; a sound takes a second."""
 
 
 @dataclass(frozen=True, slots=True)

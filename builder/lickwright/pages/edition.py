@@ -17,6 +17,8 @@ from lickwright.pages.links import lesson_paths, root_of
 from lickwright.pages.theme import Theme
 
 NO_GLYPHS = Markup("")
+LEGEND = "signs.html"
+"""Where the signs of a course are explained."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,7 @@ class PageView:
     scripts: tuple[str, ...]
     glyphs: Markup
     is_start: bool
+    legend: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +46,7 @@ class Edition:
         folder: Of the lessons' pages in the site.
         paths: Of the lessons' pages, by the lesson's name.
         offers: The stets by which its findings could stand.
+        signs: Whether the signs of its music are explained on a page of their own.
     """
 
     course: Course
@@ -52,6 +56,7 @@ class Edition:
     standing: Sequence[Standing] = ()
     sound: bool = True
     folder: str = "lessons"
+    signs: bool = False
     paths: dict[str, str] = field(init=False, compare=False, repr=False)
     offers: Offers = field(init=False, compare=False, repr=False)
     _homes: dict[str, str] = field(init=False, compare=False, repr=False)
@@ -87,4 +92,5 @@ class Edition:
             scripts=scripts,
             glyphs=glyphs,
             is_start=path == "index.html",
+            legend=root_of(path) + LEGEND if self.signs and path != LEGEND else "",
         )

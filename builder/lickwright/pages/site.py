@@ -9,6 +9,7 @@ from lickwright.pages.edition import Edition
 from lickwright.pages.guide import guide_pages, has_guide, read_guide
 from lickwright.pages.handbook import handbook_pages
 from lickwright.pages.index import start_page
+from lickwright.pages.legend import legend_page
 from lickwright.pages.lesson import lesson_page
 from lickwright.pages.packing import pack
 from lickwright.pages.page import Page
@@ -31,7 +32,8 @@ def site_pages(
         sound: False leaves the sound out.
         theme: As read; None is ours without an author's changes.
     """
-    edition = Edition(typeset(course), book, theme or read_theme(), proof.findings, proof.standing, sound)
+    look = theme or read_theme()
+    edition = Edition(typeset(course), book, look, proof.findings, proof.standing, sound, signs=True)
     return (*student_pages(edition), proof_sheet(edition, guide=has_guide()))
 
 
@@ -53,7 +55,7 @@ def sheet_pages(course: Course, book: Book, proof: Proof, *, sound: bool, theme:
 def student_pages(edition: Edition) -> tuple[Page, ...]:
     """Return what the student reads."""
     lessons = (lesson_page(edition, lesson) for lesson in edition.course.lessons)
-    return (start_page(edition), *lessons)
+    return (start_page(edition), *lessons, legend_page(edition))
 
 
 def shelf_pages(course: Course, theme: Theme | None = None, *, sound: bool = True) -> tuple[Page, ...]:

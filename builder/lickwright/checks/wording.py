@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from lickwright.model.music import Tone
@@ -27,6 +28,11 @@ def note_name(midi: int, key: Key, chord: ChordSymbol) -> str:
 def say_name(name: PitchClass) -> str:
     """Return a name as it is said, plain letters with ``natural``."""
     return name.spoken if " " in name.spoken else f"{name.spoken} natural"
+
+
+def say_pitch(name: str, sounding: Sequence[int]) -> str:
+    """Return what sounds, by the name of its lower half step: of two a quarter tone above it."""
+    return f"a quarter tone above {name}" if len(sounding) > 1 else name
 
 
 def note_text(tone: Tone) -> str:

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.witnesses import top_pitch
-from lickwright.checks.wording import degree_of, note_name, note_text
+from lickwright.checks.wording import degree_of, note_name, note_text, say_pitch
 from lickwright.theory.chord import Chord
 from lickwright.theory.interval import parse_degree
 
@@ -37,12 +37,13 @@ def run(subject: Subject) -> Iterator[Finding]:
         root = chord.root.semitone if isinstance(chord, Chord) else key.tonic.semitone
         if said.semitones % 12 in {(pitch - root) % 12 for pitch in sounding}:
             continue
-        pitch = sounding[-1]
+        pitch = sounding[0]
+        degree = " to ".join(degree_of(each, chord, key) for each in sounding)
         over = chord.display if isinstance(chord, Chord) else key.display
         yield subject.report(
             RULE,
             f"the degrees row says {written.tone.degree}, and {note_text(written.tone)} is"
-            f" {note_name(pitch, key, chord)}, {degree_of(pitch, chord, key)} over {over}",
+            f" {say_pitch(note_name(pitch, key, chord), sounding)}, {degree} over {over}",
             written.tone.span,
             written.sound.address,
             labels=written.label("degrees"),

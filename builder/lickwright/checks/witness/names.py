@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
 from lickwright.checks.witnesses import top_pitch
-from lickwright.checks.wording import note_text
+from lickwright.checks.wording import note_text, say_pitch
 from lickwright.findings import Edit, Fix, Label
 from lickwright.model.strike import Dead, Fretted
 from lickwright.theory.pitch import PitchClass
@@ -54,10 +54,10 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if said.semitone in {pitch % 12 for pitch in sounding}:
             continue
-        actual = subject.name_at(written.sound.address, written.index, sounding[-1], written.chord)
+        actual = subject.name_at(written.sound.address, written.index, sounding[0], written.chord)
         yield subject.report(
             RULE,
-            f"the names row says {said.spoken}, and {note_text(written.tone)} is {actual}",
+            f"the names row says {said.spoken}, and {note_text(written.tone)} is {say_pitch(actual, sounding)}",
             written.tone.span,
             written.sound.address,
             labels=written.label("names"),

@@ -62,6 +62,33 @@ def test_a_topic_is_asked_for_as_it_is_said(capsys: pytest.CaptureFixture[str], 
     assert explain(capsys, name)[1].startswith("# The proof sheet\n")
 
 
+def test_a_topic_of_several_words_needs_no_quotes(capsys: pytest.CaptureFixture[str]) -> None:
+    """The words of the command line are one name."""
+    assert explain(capsys, "level", "and", "style") == explain(capsys, "level-and-style")
+    assert explain(capsys, "proof", "sheet")[1].startswith("# The proof sheet\n")
+    status, said = explain(capsys, "no", "such", "page")
+    assert (status, "no such page" in said) == (2, True)
+
+
+@pytest.mark.parametrize(
+    ("word", "there", "not_there"),
+    [
+        ("sign", "proofreading", ""),
+        ("sign-off", "proofreading", ""),
+        ("stet", "proof-sheet", ""),
+        ("tie", "slots", "prose"),
+    ],
+)
+def test_a_word_leads_to_every_page_that_tells_of_it(
+    capsys: pytest.CaptureFixture[str], word: str, there: str, not_there: str
+) -> None:
+    """A heading in another form of the word counts; another sense of it does not."""
+    status, said = explain(capsys, word)
+    assert status == 0
+    assert there in said.split()
+    assert not_there not in said.split()
+
+
 @pytest.mark.parametrize(
     ("name", "near"), [("hands/strech", "hands/stretch"), ("rythm/bar-length", "rhythm/bar-length")]
 )

@@ -213,3 +213,12 @@ def test_over_runs_along_the_bars_as_played(resolved):
     piece = book.piece("a")
     assert [bar.chords[0].symbol.symbol for bar in piece.music.bars] == ["D", "A7", "D"]
     assert (piece.feel, piece.tempo.bpm, piece.slow.bpm, piece.music.key.name) == ("train", 90, 50, "D major")
+
+
+@pytest.mark.parametrize("block", ["lick two\nvary: oen", "excerpt\nof: oen", "neck\nof: oen"])
+def test_a_slip_in_the_name_of_a_lick_gets_the_nearest(resolved, block):
+    """As links and choruses say it; where nothing is near, nothing is offered."""
+    (finding,) = resolved(BASE + f"```{block}\n```\n")[1]
+    assert (finding.rule, finding.help) == ("course/unknown-lick", "Did you mean “one”?")
+    (finding,) = resolved(BASE + f"```{block.replace('oen', 'nobody')}\n```\n")[1]
+    assert finding.help == ""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
 from lickwright.model.fields import Tempo
 from lickwright.pages.counting import count, listed, roman
-from lickwright.pages.facts import key_words, tempo_words
+from lickwright.pages.facts import key_words, lesson_facts, tempo_words
 from lickwright.pages.player_data import embed
 from lickwright.theory.key import parse_key
 from lickwright.theory.meter import parse_meter
@@ -64,3 +65,13 @@ def test_key_words(key, capo, words):
 def test_json_cannot_leave_its_element():
     """No sign that could end the script element is left, and the value is the same when read."""
     assert embed({"a": "</script><!-- & é"}) == '{"a":"\\u003c/script\\u003e\\u003c!-- \\u0026 é"}'
+
+
+def test_a_scale_does_not_speak_for_a_lesson(edition):
+    """The head names the keys and tempi of the licks; a lesson of scales alone names theirs."""
+    lick = next(piece for piece in edition.music.pieces if piece.kind == "lick")
+    minor = replace(lick.music, key=parse_key("A minor"))
+    scale = replace(lick, kind="scale", music=minor, tempo=Tempo(200))
+    assert lesson_facts([lick, scale]) == lesson_facts([lick])
+    assert lesson_facts([scale]) == "A minor, 200"
+    assert lesson_facts([lick, replace(scale, kind="chorus")]).endswith("and A minor, 120 to 200")

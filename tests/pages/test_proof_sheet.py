@@ -16,6 +16,7 @@ from lickwright.pages.finding_bars import bars_of
 from lickwright.pages.finding_view import name_fix
 from lickwright.pages.proof_sheet import proof_sheet, sheet_findings
 from lickwright.report.queries import render_queries
+from lickwright.report.text import count_findings
 from lickwright.text import Source
 
 
@@ -57,6 +58,17 @@ def test_counts(edition, made, html):
     )
     clean = proof_sheet(replace(edition, findings=()), guide=False).render(made)
     assert "No errors, no queries, no notes" in clean
+
+
+def test_notes_are_counted_as_the_terminal_counts_them(slips, made):
+    """Claims not checked are notes in a list of their own: counted in the head, which leads there."""
+    html = proof_sheet(slips, guide=False).render(made)
+    line = re.search(r'<p class="tallyline">(.*?)</p>', html)[1]
+    words = re.sub("<[^>]+>", "", line).split(";")[0].split(", ")
+    numbers = ("no", "one", "two", "three", "four", "five", "six")
+    counted = [str(numbers.index(word.split()[0].lower())) for word in words]
+    assert counted == re.findall("[0-9]+", count_findings(slips.findings))
+    assert '<a href="#not-checked">one note</a>' in line
 
 
 def test_a_finding(edition, html):

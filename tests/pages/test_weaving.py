@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,11 +13,11 @@ from lickwright.building.renderers import make
 from lickwright.model.timeline import resolve
 from lickwright.pages.edition import Edition
 from lickwright.pages.lesson import lesson_page
-from lickwright.pages.markdown import weave
+from lickwright.pages.markdown import Body, weave
 from lickwright.pages.practice import rendition_of
 from lickwright.pages.site import theme_files
 from lickwright.pages.theme import read_theme
-from lickwright.pages.weaving import LessonWeaver, plans_of
+from lickwright.pages.weaving import NO_BAND, LessonWeaver, plans_of
 from lickwright.reading.course import read_course
 
 LICK = """```lick walk
@@ -75,6 +76,16 @@ def test_the_source_of_a_block_ends_with_its_fence(read):
     assert [text.unescape().count("```") for text in typed] == [2, 2, 2]
     assert all(text.unescape().rstrip().endswith("```</code></pre>") for text in typed)
     assert "So it goes" not in typed[1]
+
+
+@pytest.mark.parametrize("sound", [True, False])
+def test_the_missing_band_is_told_where_something_is_heard(read, sound):
+    """A page without sound does not say what one hears."""
+    edition, lesson = replace(read, sound=sound), read.course.lessons[0]
+    renditions = {line: rendition_of(plan, {}.get) for line, plan in plans_of(read, lesson).items()}
+    weaver = LessonWeaver(edition, lesson, "lessons/one.html", "1", renditions)
+    parts = [part for placed in lesson.blocks for part in weaver.block(placed.line, 2)]
+    assert [part.later for part in parts if isinstance(part, Body) and part.later] == [NO_BAND] * sound
 
 
 def test_a_grid_prints_stops_and_beats(html):

@@ -35,13 +35,14 @@ MOST = 5
 
 
 @click.command
-@click.argument("topic", metavar="RULE-or-TOPIC", required=False)
-def explain(topic: str | None) -> None:
+@click.argument("words", metavar="[RULE-or-TOPIC]", nargs=-1)
+def explain(words: tuple[str, ...]) -> None:
     """Explain a rule, `rhythm/bar-length`, or a topic of the author's guide.
 
     A word that is neither lists the topics that tell of it. Without a name, list what there is.
     """
-    if topic is None:
+    topic = " ".join(words)
+    if not topic:
         say(contents())
         return
     page = guide_page(topic) if "/" not in topic else rule_page(topic)
@@ -86,19 +87,25 @@ def guide_page(topic: str) -> str | None:
 def topics_with(word: str) -> list[str]:
     """Return the topics that tell of a word, the likeliest first.
 
-    Those that have it in a heading or as a row of a table come before those that use it as a field; those
-    that only say it are named where there are no others.
+    Those that have it in a heading, in any of its forms, or as a row of a table come before those that use
+    it as a field, and these before those that begin a line of a list with it or set it in bold; those that
+    only say it are named where there are no others. A compound that nobody tells of is looked up by its
+    first word.
     """
     said = rf"{re.escape(word)}s?(?![\w-])"
+    form = rf"{re.escape(word)}(?:s|ed|ing|ning|ned)?(?![\w-])"
     pages = {name: guide_page(name) or "" for name in topics_of_the_guide()}
 
     def having(pattern: str) -> list[str]:
         sought = re.compile(pattern, re.IGNORECASE | re.MULTILINE)
         return [name for name, text in pages.items() if sought.search(text)]
 
-    told = having(rf"^(?:#+ .*\b{said}|(?:[-|] *)?`{said}|{said} {{2,}}\S)")
+    told = having(rf"^(?:#+ .*\b{form}|(?:[-|] *)?`{said}|{said} {{2,}}\S)")
     told += having(rf"^{said} ?[:=]")
-    return list(dict.fromkeys(told or having(rf"\b{said}")))[:MOST]
+    told += having(rf"^(?:- (?:(?:a|an|the) )?|\*\*.*){said}")
+    found = list(dict.fromkeys(told or having(rf"\b{said}")))[:MOST]
+    first = word.partition("-")[0]
+    return found or (topics_with(first) if first and first != word else [])
 
 
 def rule_page(rule: str) -> str | None:

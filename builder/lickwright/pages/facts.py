@@ -98,8 +98,12 @@ def piece_facts(piece: Piece, course: Guitar | None = None) -> str:
 
 
 def lesson_facts(pieces: Sequence[Piece]) -> str:
-    """Return the line of a lesson: the keys of its licks and their tempi, ``A major, 84 to 132``."""
-    whole = [piece for piece in pieces if piece.kind != "excerpt"]
+    """Return the line of a lesson: the keys of its licks and their tempi, ``A major, 84 to 132``.
+
+    Choruses are of licks; scales, a page of material, speak only where there is nothing else.
+    """
+    licks = [piece for piece in pieces if piece.kind in ("lick", "chorus")]
+    whole = licks or [piece for piece in pieces if piece.kind == "scale"]
     if not whole:
         return ""
     keys = list(dict.fromkeys(piece.music.key.display for piece in whole))

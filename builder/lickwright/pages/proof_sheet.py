@@ -60,6 +60,10 @@ class Filters:
     lessons: tuple[Choice, ...]
 
 
+NOT_CHECKED_ID = "not-checked"
+"""Of the list of claims that were not checked; the template's own."""
+
+
 def proof_sheet(edition: Edition, *, guide: bool) -> Page:
     """Return the proof sheet.
 
@@ -85,7 +89,7 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
             "proof_sheet.html",
             page=edition.view(PROOF, "Proof sheet", scripts=SHEET_SCRIPTS, glyphs=glyphs_of(drawn)),
             course=edition.course,
-            counts=_counts(findings),
+            counts=_counts(edition.findings, findings),
             read=f"{count(licks, 'lick')} read",
             stets=_stets(edition),
             blocked=_blocked(findings),
@@ -125,12 +129,15 @@ def _roles(edition: Edition, finding: Finding, readings: dict[str, Reading]) -> 
     return role_line(readings[piece.name], at)
 
 
-def _counts(findings: Sequence[Finding]) -> tuple[CountView, ...]:
+def _counts(found: Sequence[Finding], shown: Sequence[Finding]) -> tuple[CountView, ...]:
+    """Count all that was found, as the terminal does, with the way to the first that the sheet shows."""
     views = []
+    number = Counter(finding.severity for finding in found)
     for severity in sorted(Severity, reverse=True):
-        places = [k for k, finding in enumerate(findings, 1) if finding.severity is severity]
-        words = _plural(count(len(places), severity.word))
-        views.append(CountView(words, f"#{finding_id(places[0])}" if places else ""))
+        first = next((k for k, finding in enumerate(shown, 1) if finding.severity is severity), None)
+        listed = f"#{NOT_CHECKED_ID}" if number[severity] else ""
+        words = _plural(count(number[severity], severity.word))
+        views.append(CountView(words, listed if first is None else f"#{finding_id(first)}"))
     return (CountView(capital(views[0].words), views[0].href), *views[1:])
 
 

@@ -48,7 +48,8 @@ def read_signatures(
         span = source.span(*places.find((name,)))
         by, mark = (table.get("by"), table.get("mark")) if isinstance(table, dict) else (None, None)
         if not isinstance(by, str) or not isinstance(mark, str) or not by or not mark:
-            found.add(_RULE, f"{quote(name)} lacks by or mark", span, hint=f"lickwright sign {quote(name)}")
+            hint = f"lickwright sign {quote(name)} COURSE, the folder of this course"
+            found.add(_RULE, f"{quote(name)} lacks by or mark", span, hint=hint)
         elif name not in lessons:
             near = find_nearest(name, list(lessons))
             hint = f"did you mean {near}?" if near else "take its table out"

@@ -4,7 +4,7 @@ Somebody proofread the lesson and passed it; its music or its words are not the 
 
 Why it matters: a late mend is where new slips come from, and nobody has read it since.
 
-What to do: read what has changed, then ``lickwright sign`` the lesson again.
+What to do: read what has changed, then sign the lesson again: ``lickwright sign LESSON COURSE``.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ def run(survey: Survey) -> Iterator[Finding]:
                 f"{each.lesson.name} has changed since {each.signature.by} signed it",
                 each.signature.span,
                 (),
-                f"Read it again, then: lickwright sign {each.lesson.name}",
+                f"Read it again, then: lickwright sign {each.lesson.name} COURSE, the folder of this course",
             )
 
 

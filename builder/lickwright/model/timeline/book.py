@@ -90,7 +90,7 @@ def resolve(course: Course) -> tuple[Book, tuple[Finding, ...]]:
     placed = [
         placed
         for lesson in (*course.lessons, *course.drafts)
-        for placed in _place(lesson, pieces, course.settings.guitar, findings)
+        for placed in _place(lesson, pieces, course.settings.guitar, findings, names)
     ]
     for lesson in (*course.lessons, *course.drafts):
         for link in lesson.links:
@@ -117,7 +117,7 @@ def _licks(course: Course, grids: dict[str, Grid], findings: list[Finding], name
 
 
 def _place(
-    lesson: Lesson, pieces: dict[str, Piece], guitar: Guitar, findings: list[Finding]
+    lesson: Lesson, pieces: dict[str, Piece], guitar: Guitar, findings: list[Finding], names: Names
 ) -> list[PlacedPiece]:
     placed = []
     shown: dict[str, int] = {}
@@ -128,9 +128,9 @@ def _place(
             piece = pieces.get(block.name)
             piece = piece if piece is not None and piece.span == block.span else None
         elif isinstance(block, NeckBlock):
-            findings += check_neck(block, pieces, guitar)
+            findings += check_neck(block, pieces, guitar, names)
         elif isinstance(block, Excerpt):
-            piece = _excerpt(block, _excerpt_name(block, shown), pieces, findings)
+            piece = _excerpt(block, _excerpt_name(block, shown), pieces, findings, names)
         if piece is not None:
             placed.append(PlacedPiece(lesson.name, place.line, piece))
     return placed
@@ -143,16 +143,15 @@ def _excerpt_name(block: Excerpt, shown: dict[str, int]) -> str:
     return name if shown[name] == 1 else f"{name}@{shown[name]}"
 
 
-def _excerpt(block: Excerpt, name: str, pieces: dict[str, Piece], findings: list[Finding]) -> Piece | None:
+def _excerpt(
+    block: Excerpt, name: str, pieces: dict[str, Piece], findings: list[Finding], names: Names
+) -> Piece | None:
     faults = Faults(block.of)
     base = pieces.get(block.of)
     piece: Piece | None = None
     if base is None:
-        faults.add(
-            "course/unknown-lick",
-            f"there is no lick or chorus “{block.of}” to show a part of",
-            dict(block.places).get("of", block.span),
-        )
+        message, hint = names.missing(block.of, "lick", "chorus")
+        faults.add("course/unknown-lick", message, dict(block.places).get("of", block.span), help=hint)
     else:
         piece = resolve_excerpt(block, base, name, faults)
     findings += faults

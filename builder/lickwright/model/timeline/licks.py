@@ -40,7 +40,7 @@ class LickResolver:
         if lick.name in self.findings:
             return
         faults = Faults(lick.name)
-        chain = base_chain(lick, self._licks, faults)
+        chain = base_chain(lick, self._licks, faults, self._names)
         if chain is None:
             self.findings[lick.name] = tuple(faults)
             return

@@ -18,32 +18,34 @@ if TYPE_CHECKING:
     from lickwright.instrument.guitar import Guitar
     from lickwright.model.blocks import NeckBlock
     from lickwright.model.music import Piece
+    from lickwright.model.timeline.wording import Names
     from lickwright.text import Span
 
 _FRETS = ABOVE + BELOW
 
 
-def check_neck(block: NeckBlock, pieces: Mapping[str, Piece], guitar: Guitar) -> list[Finding]:
+def check_neck(block: NeckBlock, pieces: Mapping[str, Piece], guitar: Guitar, names: Names) -> list[Finding]:
     """Return what keeps a picture from being drawn as it is asked for.
 
     Args:
         block: As read.
         pieces: Licks by name.
         guitar: The course's.
+        names: Of the course.
     """
     faults = Faults(block.of)
     if block.of:
-        _check_lick(block, pieces, faults)
+        _check_lick(block, pieces, faults, names)
     elif block.show is not None:
         _check_show(block, guitar, faults)
     return list(faults)
 
 
-def _check_lick(block: NeckBlock, pieces: Mapping[str, Piece], faults: Faults) -> None:
+def _check_lick(block: NeckBlock, pieces: Mapping[str, Piece], faults: Faults, names: Names) -> None:
     piece = pieces.get(block.of)
     if piece is None:
-        message = f"there is no lick “{block.of}” to show on the neck"
-        faults.add("course/unknown-lick", message, _place(block, "of"))
+        message, hint = names.missing(block.of, "lick")
+        faults.add("course/unknown-lick", message, _place(block, "of"), help=hint)
     elif block.bars is not None:
         numbers = [bar.number for bar in piece.music.bars]
         if block.bars.first.bar not in numbers or block.bars.last.bar not in numbers:

@@ -17,13 +17,16 @@ from lickwright.model.fields import Change
 from lickwright.model.slots import Group, Rest, Slot
 from lickwright.model.strike import Strike
 from lickwright.model.timeline.faults import Faults
+from lickwright.model.timeline.wording import Names
 from lickwright.text import Span
 
 _OWN = ("name", "title", "tags", "stets", "vary", "span", "places", "bars", "changes")
 _SILENT_ROWS = ("lh", "names", "degrees")
 
 
-def base_chain(lick: Lick, licks: Mapping[str, Lick], faults: Faults) -> tuple[Lick, ...] | None:
+def base_chain(
+    lick: Lick, licks: Mapping[str, Lick], faults: Faults, names: Names
+) -> tuple[Lick, ...] | None:
     """Return what a lick is made from: the lick that varies nothing first, the lick itself last.
 
     None when that leads nowhere: a base that is not there, or a circle (told once, at the
@@ -38,8 +41,8 @@ def base_chain(lick: Lick, licks: Mapping[str, Lick], faults: Faults) -> tuple[L
         base = licks.get(name)
         if base is None:
             if chain[-1] is lick:
-                message = f"there is no lick “{name}” to vary"
-                faults.add("course/unknown-lick", message, lick.place_of("vary"))
+                message, hint = names.missing(name, "lick")
+                faults.add("course/unknown-lick", message, lick.place_of("vary"), help=hint)
             return None
         chain.append(base)
         seen.add(name)

@@ -1,8 +1,9 @@
 """Calibration: false alarms on correct music and what is found of planted slips, by material and style.
 
-Run by hand: ``python tests/bench/bench_calibration.py [--material abcd] [--half unseen] [--works N]
+Run by hand: ``python tests/bench/bench_calibration.py [--material abcde] [--half unseen] [--works N]
 [--slips N] [--voices]``. Materials: (a) tunes with fitted chords, in two halves, (b) chorales with an
-analyst's chords, (c) lead sheets with printed chords, (d) our courses. Judges nothing.
+analyst's chords, (c) lead sheets with printed chords, (d) our courses, (e) our licks of a blues, which are
+measured as that alone. Judges nothing.
 """
 
 import argparse
@@ -10,6 +11,7 @@ import sys
 import time
 from collections import Counter, defaultdict
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 TESTS = Path(__file__).parent.parent
@@ -22,13 +24,16 @@ from calibration.sheets import read_sheets  # noqa: E402
 from calibration.tunes import HALVES, read_tunes  # noqa: E402
 from calibration.work import STYLES, Work  # noqa: E402
 
+BLUES = "blues"
+TWELVE_BARS = TESTS / "courses" / "twelve-bars"
+
 
 def main() -> None:
     """Print all figures."""
     arguments = argparse.ArgumentParser(description=__doc__)
-    arguments.add_argument("--material", default="abcd", help="letters out of abcd")
+    arguments.add_argument("--material", default="abcde", help="letters out of abcde")
     arguments.add_argument("--half", choices=HALVES, help="of the tunes; both without")
-    arguments.add_argument("--style", choices=STYLES, help="both without")
+    arguments.add_argument("--style", choices=(*STYLES, BLUES), help="all without")
     arguments.add_argument("--works", type=int, default=80, help="of a kind and half of the tunes")
     arguments.add_argument("--slips", type=int, default=6, help="notes a work that slips are planted on")
     arguments.add_argument("--voices", action="store_true", help="all voices of the chorales, one at a time")
@@ -40,10 +45,14 @@ def main() -> None:
         groups[work.group].append(work)
     for reason, number in sorted(left_out.items()):
         print(f"left out: {number} {reason}")
-    styles = (asked.style,) if asked.style else STYLES
+    styles = (asked.style,) if asked.style else (*STYLES, BLUES)
     measured: list[Figures] = []
     for style in styles:
-        each = [measure(works, group, style, asked.slips) for group, works in sorted(groups.items())]
+        each = [
+            measure(works, group, style, asked.slips)
+            for group, works in sorted(groups.items())
+            if (style == BLUES) == group.startswith("(e)")
+        ]
         halves = [
             add((f for f in each if f.group.startswith(f"(a) {half}")), f"(a) {half}: all", style)
             for half in HALVES
@@ -66,7 +75,10 @@ def _works(asked: argparse.Namespace, left_out: Counter[str]) -> Iterator[Work]:
     if "c" in asked.material:
         yield from read_sheets(left_out)
     if "d" in asked.material:
-        yield from read_courses((TESTS.parent / "content", *sorted((TESTS / "courses").glob("*"))))
+        courses = sorted({*(TESTS / "courses").glob("*")} - {TWELVE_BARS})
+        yield from read_courses((TESTS.parent / "content", *courses))
+    if "e" in asked.material:
+        yield from (replace(work, group="(e) twelve-bars") for work in read_courses((TWELVE_BARS,)))
 
 
 if __name__ == "__main__":

@@ -15,7 +15,7 @@ from dataclasses import replace
 
 from lickwright.analysis.entries import Analysis, list_roles
 from lickwright.analysis.figures.altered import find_altered
-from lickwright.analysis.figures.blue import find_blue
+from lickwright.analysis.figures.blue import find_blue, find_pentatonic
 from lickwright.analysis.figures.displaced import find_anticipation, find_suspension
 from lickwright.analysis.figures.drone import find_drone, find_over_drone
 from lickwright.analysis.figures.harmonic import (
@@ -51,6 +51,7 @@ FIRST_PASS: tuple[Figure, ...] = (
     find_enclosure,
     find_resolved,
     find_blue,
+    find_pentatonic,
     find_escape,
     find_cambiata,
     find_drone,
@@ -63,6 +64,7 @@ INNER: tuple[Figure, ...] = (
     find_tension,
     find_scale_tone,
     find_blue,
+    find_pentatonic,
     find_weak,
 )
 BLUES = {"plain": 0, "blues": 2}

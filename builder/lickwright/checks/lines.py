@@ -42,6 +42,12 @@ def left_alone(subject: Subject, role: RoleOf) -> bool:
     return at is not None and not 1 <= abs(at.onward) <= STEP
 
 
+def lies_below(subject: Subject, role: RoleOf) -> bool:
+    """Whether the line comes down to a note: as a neighbour it is the one below."""
+    at = _find(subject, role)
+    return at is not None and at.come < 0
+
+
 def resolves(subject: Subject, role: RoleOf) -> bool:
     """Whether one of the two notes that follow is at rest on its chord and a step away."""
     at = _find(subject, role)

@@ -3,9 +3,13 @@
 In plain style one that no half step leads is still put to the author. Outside a blues a bend of a half
 step or more has no excuse: its target is judged.
 Held for two beats at the end of a phrase, the flat third or fifth of a major chord is no colour
-any more, unless it is curled.
+any more, unless it is curled; nor is the flat fifth of a chord other than the first, held so long anywhere.
 
-References: the blues scale as taught (common practice); the calibration of the exemption is our own.
+In a blues the minor pentatonic of the key, its tonic above all, is at home over all three chords, the
+first, fourth and fifth, whatever it is to them: held, on a strong beat, or at the end of a bend.
+
+References: the blues scale, and one scale over three chords, as taught (common practice); the calibration
+of the exemption is our own.
 """
 
 from __future__ import annotations
@@ -19,6 +23,11 @@ FAR = 8
 ONWARD = (-3, 2)
 """Where a blue note that is reached by a half step goes on to: 3 b3 1, 6 b7 5; 2 b3 4, 6 b7 1."""
 RUBBING = frozenset({3, 6})
+PENTATONIC = frozenset({0, 3, 5, 7, 10})
+"""The minor pentatonic, in half steps above the tonic."""
+THREE_CHORDS = frozenset({0, 5, 7})
+"""The roots of a blues, in half steps above the tonic."""
+FLAT_FIFTH, FIFTH = 6, 7
 FOREIGN = frozenset({1, 11})
 """Half steps above a root that are no blue note outside a blues, whatever they are in the key."""
 
@@ -29,11 +38,35 @@ def find_blue(at: Moment) -> Role | None:
         return None
     of_key = (at.pitch - at.setting.tonic) % 12 in BLUE_DEGREES
     above = (at.pitch - at.over.root) % 12
-    of_chord = at.over.major_third and above in BLUE_DEGREES
+    of_chord = at.over.major_third and above in BLUE_DEGREES and not (above == FLAT_FIFTH and at.long)
     if not (of_key or of_chord) or (above in FOREIGN and at.setting.blues < 2):
         return None
     standing = at.long and at.ends_phrase and not at.note.curl
-    return None if standing and at.over.major_third and above in RUBBING else Role.BLUE
+    if standing and at.over.major_third and above in RUBBING:
+        fifth_chord = (at.over.root - at.setting.tonic) % 12 == FIFTH
+        return Role.BLUE if fifth_chord and _at_home(at) else None
+    return Role.BLUE
+
+
+def find_pentatonic(at: Moment) -> Role | None:
+    """In a blues the tonic, fourth and fifth of the key: over its three chords they may stand."""
+    return Role.SCALE_TONE if at.in_key and _at_home(at) else None
+
+
+def _at_home(at: Moment) -> bool:
+    setting = at.setting
+    return setting.blues > 1 and is_pentatonic(setting.tonic, at.over.root, at.pitch)
+
+
+def is_pentatonic(tonic: int, root: int, pitch: int) -> bool:
+    """Whether a note is of the key's minor pentatonic over one of the three chords of a blues.
+
+    Args:
+        tonic: Pitch class of the key's tonic.
+        root: Of the chord.
+        pitch: MIDI number or pitch class.
+    """
+    return (root - tonic) % 12 in THREE_CHORDS and (pitch - tonic) % 12 in PENTATONIC
 
 
 def exempt(at: Moment) -> bool:
@@ -56,7 +89,7 @@ def exempt(at: Moment) -> bool:
     if above_tonic == 6:
         near = abs(come) == 1
         if setting.blues > 1:
-            return contact or near or _company(at)
+            return contact or near
         return contact or (near and _company(at))
     if above_tonic not in (3, 10) and above_root not in (3, 10):
         return False

@@ -15,12 +15,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from lickwright.analysis.tiers import LOOSE
 from lickwright.checks.lines import relation, resolves
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-
-LOOSE = 2
-"""The tier of notes that are explained, and loosely."""
 
 
 def run(subject: Subject) -> Iterator[Finding]:

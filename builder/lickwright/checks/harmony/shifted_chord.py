@@ -2,7 +2,8 @@
 
 At least four notes; by their length few of them are tones of the chord above them, and nearly all of them
 tones of the chord before or after. Away from its chord a bar is asked about when it is nothing but a
-dominant seventh of the key or of the piece, root, third, fifth and seventh complete.
+dominant seventh of the key or of the piece, root, third, fifth and seventh complete. In a blues the minor
+pentatonic of the key belongs to all three chords and is no other chord.
 
 Why it matters: the band plays one chord and the hand another, and every note of the bar seems to be wrong.
 
@@ -13,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from lickwright.analysis.figures.blue import is_pentatonic
 from lickwright.analysis.role import RoleOf
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
@@ -38,7 +40,7 @@ def run(subject: Subject) -> Iterator[Finding]:
     ]
     for index, (bar, own) in enumerate(printed):
         roles = bars[bar.number]
-        if len(roles) < FEWEST or not isinstance(own.symbol, Chord):
+        if len(roles) < FEWEST or not isinstance(own.symbol, Chord) or _is_blues(subject, roles, own.symbol):
             continue
         if _share(roles, own.symbol) >= subject.limits["shifted-own"]:
             continue
@@ -58,6 +60,12 @@ def run(subject: Subject) -> Iterator[Finding]:
                 Address(bar.number),
                 help=hint,
             )
+
+
+def _is_blues(subject: Subject, roles: list[RoleOf], chord: Chord) -> bool:
+    """Whether a bar of a blues keeps to the key's minor pentatonic over one of the three chords."""
+    tonic, root = subject.piece.music.key.tonic.semitone, chord.root.semitone
+    return subject.piece.style == "blues" and all(is_pentatonic(tonic, root, role.pitch) for role in roles)
 
 
 def _sevenths(subject: Subject) -> tuple[Chord, ...]:

@@ -2,21 +2,27 @@
 
 A lick is moved to another chord by changing a note or two, the third or the seventh: over A7 C sharp, over
 D7 C. Notes that were tones of the old chord, stand unchanged, rub against the new chord, and have its
-third or seventh a half step away are put to the author, each with the note that is expected.
+third or seventh a half step away are put to the author, each with the change that is expected. In a blues
+the minor pentatonic of the key stays as it is over all three chords.
 
 Why it matters: that one note is what the variation is there to teach.
 
-What to do: change the note at the address given, or let it stand.
+What to do: write the change into the variation, or let the note stand.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from lickwright.analysis.figures.blue import is_pentatonic
 from lickwright.analysis.role import Role, RoleOf
+from lickwright.checks.candidates import list_candidates
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import degree_name, note_name
+from lickwright.findings import Edit, Fix, Label
+from lickwright.model.address import Address
+from lickwright.text import Span
 from lickwright.theory.chord import Chord
 
 DEFINING = frozenset({3, 4, 10, 11})
@@ -38,6 +44,8 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         if old.pitch != role.pitch or role.chord.same_as(old.chord) or not isinstance(role.chord, Chord):
             continue
+        if subject.piece.style == "blues" and _is_pentatonic(subject, role, role.chord):
+            continue
         meant = _meant(role, role.chord)
         if meant is not None and _heard(subject, role):
             yield _finding(subject, role, old, role.chord, meant)
@@ -55,17 +63,53 @@ def _heard(subject: Subject, role: RoleOf) -> bool:
     return role.weight >= 2 or (bar is not None and role.length >= bar.meter.beat)
 
 
+def _is_pentatonic(subject: Subject, role: RoleOf, chord: Chord) -> bool:
+    return is_pentatonic(subject.piece.music.key.tonic.semitone, chord.root.semitone, role.pitch)
+
+
 def _finding(subject: Subject, role: RoleOf, old: RoleOf, chord: Chord, meant: int) -> Finding:
-    key = subject.piece.music.key
+    key, address = subject.piece.music.key, role.address
+    stands = _where_written(subject, address)
+    varied = subject.by_address[address].tones[role.tone].span
+    to = f"{note_name(meant, key, chord)}, its {degree_name(chord.degree_of(meant))}"
+    change = _change(stands, role, meant)
+    fix = None
+    if change:
+        fix = Fix(f"{address}: {change} in {subject.piece.name}", (_insert(varied, f"{address}: {change}"),))
     return subject.report(
         RULE,
-        f"{role.address} stays {note_name(role.pitch, key, old.chord)}, the {degree_name(old.degree)} of"
-        f" {old.chord.display}, and {chord.display} has {note_name(meant, key, chord)}, its"
-        f" {degree_name(chord.degree_of(meant))}",
-        subject.by_address[role.address].tones[role.tone].span,
-        role.address,
-        help=f"Change {role.address}, or let it stand",
+        f"{address} stays {note_name(role.pitch, key, old.chord)}, the {degree_name(old.degree)} of"
+        f" {old.chord.display}, and {chord.display} has {to}",
+        stands.by_address[address].tones[role.tone].span,
+        address,
+        labels=(Label(varied, f"{subject.piece.name} takes it over"),),
+        help=f"Change {address} in {subject.piece.name}, or let it stand",
+        fix=fix,
     )
+
+
+def _where_written(subject: Subject, address: Address) -> Subject:
+    """The piece that has the note in its own text: variations take it over from one another."""
+    while subject.base is not None and address not in subject.piece.changed:
+        subject = subject.base
+    return subject
+
+
+def _change(stands: Subject, role: RoleOf, meant: int) -> str:
+    """The strike with the note that is expected, a fret beside; empty where the author must see to it."""
+    sound = stands.by_address[role.address]
+    if len(sound.tones) != 1 or sound.tones[0].bends:
+        return ""
+    near = (each for each in list_candidates(stands, sound, 0) if abs(each.tone.path[0] - role.pitch) == 1)
+    return next((each.text for each in near if each.tone.path[0] % 12 == meant), "")
+
+
+def _insert(after: Span, line: str) -> Edit:
+    """A line of its own below the one that a place stands in."""
+    text = after.source.text
+    end = text.find("\n", after.end)
+    end = len(text) if end < 0 else end
+    return Edit(Span(after.source, end, end), f"\n{line}")
 
 
 _LICK = (
@@ -78,6 +122,6 @@ RULE = Rule(
     severity=Severity.QUERY,
     source=Source("common practice", "Moving a lick to another chord by its third and seventh"),
     good=(Example(_LICK.format("1.2: 2:1\n")),),
-    bad=(Example(_LICK.format(""), marks=("shape",)),),
+    bad=(Example(_LICK.format(""), marks=("2:2",)),),
     run=run,
 )

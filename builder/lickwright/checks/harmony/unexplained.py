@@ -21,6 +21,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from lickwright.analysis.role import Role, RoleOf
+from lickwright.checks.lines import lies_below
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import count_word, held_for
@@ -34,6 +35,11 @@ NEAR = 2
 """Sounds from one of them to the next (own threshold)."""
 MEANT = frozenset({Role.TENSION, Role.PATTERN})
 """Roles of notes outside the key that are no side-slip gone wrong; nor are blue notes in a blues."""
+NEIGHBOURS = {
+    False: "a neighbour note above, outside the key: one of the key was expected, or one below",
+    True: "a neighbour note a whole step below, outside the key: one of the key was expected, or a half step",
+}
+"""By whether it lies below; out of the key it leads by a half step, from below (common practice)."""
 
 
 class Left(NamedTuple):
@@ -153,7 +159,7 @@ def _finding(subject: Subject, role: RoleOf, tone: Tone, severity: Severity) -> 
     if role.role is Role.UNEXPLAINED:
         why = "neither in the chord nor led to it"
     elif role.role is Role.NEIGHBOUR:
-        why = "a neighbour note above, outside the key: one of the key was expected, or one below"
+        why = NEIGHBOURS[lies_below(subject, role)]
     else:
         why = f"{article} {word} outside the key that goes neither up a half step nor down a run of them"
     return subject.report(

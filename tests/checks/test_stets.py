@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 from proofroom import MANIFEST, Proofroom, only, prove_folder, told
 
-from lickwright.checks import proof
+from lickwright.checks import handbook, proof
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
 from lickwright.checks.handbook import lesson
 from lickwright.checks.limits import LIMITS
-from lickwright.checks.rule import Example
+from lickwright.checks.rule import Example, Rule, Severity
 from lickwright.checks.seals import LIMITS_OF, PARTS, READS, Read
 from lickwright.checks.stets import Offers
 from lickwright.model.timeline import resolve
@@ -41,6 +41,40 @@ def test_a_stet_without_an_address_covers_the_block(room: Proofroom) -> None:
     assert told(room.prove(_with('harmony/unexplained 1 "meant"'))) == []
     other = room.prove(_with('harmony/unexplained 1.2 "meant"'))
     assert [rule for rule, _ in told(other)] == ["harmony/unexplained", "stet/unused"]
+
+
+@pytest.mark.parametrize(
+    "rule", [rule for rule in rules().values() if rule.no_stet], ids=lambda rule: rule.id
+)
+def test_what_nobody_can_play_or_count_is_not_let_stand(room: Proofroom, rule: Rule) -> None:
+    """The finding stays, the stet is told why, and the handbook says the same."""
+    for example in rule.bad:
+        fields, music = example.text.split("\n\n", 1) if "\n\n" in example.text else ("", example.text)
+        proof = room.prove(
+            Example(
+                _with(f'{rule.id} "meant"', music)
+                if not fields
+                else f'{fields}\nstet: {rule.id} "meant"\n\n{music}'
+            )
+        )
+        assert [finding.rule for finding in proof.findings if finding.severity is Severity.ERROR] == [rule.id]
+        (unused,) = [finding for finding in proof.findings if finding.rule == "stet/unused"]
+        assert unused.message == f"{rule.id} cannot be let stand: {rule.no_stet}"
+        assert proof.standing == ()
+    page = handbook.page(rule.id)
+    assert page is not None
+    assert f"**Stet:** it cannot be let stand: {rule.no_stet}." in page.text
+
+
+def test_which_rules_nobody_lets_stand() -> None:
+    """What cannot be played at all, and what cannot be counted."""
+    assert {rule.id for rule in rules().values() if rule.no_stet} == {
+        "hands/one-note-a-string",
+        "hands/range",
+        "rhythm/bar-length",
+        "rhythm/pickup-length",
+    }
+    assert not any(rule.stettable for rule in rules().values() if rule.no_stet)
 
 
 def test_the_seal_goes_stale_with_the_music(room: Proofroom) -> None:

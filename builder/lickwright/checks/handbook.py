@@ -76,7 +76,8 @@ def _page(rule: Rule) -> Page:
     if rule.stettable:
         text += "\n\n**Stet:** it may be let stand, with a reason."
     else:
-        text += "\n\n**Stet:** it cannot be let stand."
+        why = f": {rule.no_stet}" if rule.no_stet else ""
+        text += f"\n\n**Stet:** it cannot be let stand{why}."
     return Page(
         rule.id,
         GROUPS[rule.group],

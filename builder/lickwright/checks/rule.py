@@ -61,6 +61,7 @@ class Rule:
         run: Finds it in one piece; None where reading or resolving the course finds it.
         survey: Finds it in the course as a whole.
         stettable: False for what leaves no music to stand by.
+        no_stet: Why it cannot be let stand, where it is the music itself that nobody can play or count.
         one_note: True where a finding marks one note that another fret may mend: such are tried.
     """
 
@@ -73,6 +74,7 @@ class Rule:
     run: Callable[[Subject], Iterable[Finding]] | None = None
     survey: Callable[[Survey], Iterable[Finding]] | None = None
     stettable: bool = True
+    no_stet: str = ""
     one_note: bool = False
 
     @property

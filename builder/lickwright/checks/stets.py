@@ -84,7 +84,8 @@ def _judge(
         hint = f"Did you mean {near[0]}?" if near else "The handbook lists the rules"
         return [_unused(f"there is no rule {stet.rule} to let stand", stet, name, address, hint)]
     if not rule.stettable and covered:
-        message = f"{stet.rule} cannot be let stand: it leaves no music to play"
+        why = rule.no_stet or "it leaves no music to play"
+        message = f"{stet.rule} cannot be let stand: {why}"
         return [*covered, _unused(message, stet, name, address, "Mend the fault, and take the stet out")]
     if not covered:
         where = f" at {address}" if address else ""

@@ -80,4 +80,6 @@ RULE = Rule(
         Example("A | 4:7 - - -  1:5 - - -\n  low | 5:0 - 4:2 -  5:0 - - -", marks=("4:2",)),
     ),
     run=run,
+    stettable=False,
+    no_stet="no reason makes one string sound two notes",
 )

@@ -50,4 +50,6 @@ RULE = Rule(
     good=(Example("A7 | 1:17 - 1:15 - 1:12 - 1:9 -"),),
     bad=(Example("A7 | 1:17 - 1:25 - 1:12 - 1:9 -", marks=("1:25",)),),
     run=run,
+    stettable=False,
+    no_stet="the guitar has no such note, and no reason gives it one",
 )

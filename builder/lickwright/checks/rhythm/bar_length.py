@@ -84,4 +84,7 @@ RULE = Rule(
         Example("A | 1:5 - - -  2:5 - - -\n  low | 5:0 - - -  5:0 - -", marks=("-",)),
     ),
     run=run,
+    stettable=False,
+    no_stet="a bar that does not add up cannot be counted; where another length is meant, the margin states"
+    " another meter",
 )

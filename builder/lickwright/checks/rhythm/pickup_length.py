@@ -53,4 +53,6 @@ RULE = Rule(
     good=(Example("pickup: 1/4\n\n| 5:2 5:4\nA | 5:0 - 5:4 - 4:2 - 5:4 -"),),
     bad=(Example("pickup: 1/4\n\n| 5:4\nA | 5:0 - 5:4 - 4:2 - 5:4 -", marks=("5:4",)),),
     run=run,
+    stettable=False,
+    no_stet="what the field says and the bar holds are both printed and counted",
 )

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from proofroom import Proofroom, only, told
 
+from lickwright.checks.candidates import list_candidates
 from lickwright.checks.hands import finger, needless_shift, ringing_finger, slide, stray_note
 from lickwright.checks.limits import set_limits
 from lickwright.checks.subject import Subject, Written
@@ -147,6 +148,41 @@ def test_a_stray_note_is_sent_home(room: Proofroom) -> None:
         fix = only(room.prove(f"A | {bar} - - -")).fix
         assert fix is not None
         assert [edit.text for edit in fix.edits] == [mended]
+
+
+@pytest.mark.parametrize(
+    ("bar", "found"),
+    [
+        ("1:2 1:5 1:5 1:10 1:5 1:2 2:2 -", 0),  # high D lies nowhere lower
+        ("1:2 1:5 1:5 1:14 1:5 1:2 2:2 -", 1),  # an octave of 1:2; a digit too many of 1:4
+        ("1:2 1:3 1:2 3:11 1:2 1:3 1:2 -", 1),  # the same note is 1:2
+        ("2:1 1:1 2:1 1:12 2:1 1:1 2:1 -", 1),  # an octave of the open string
+        ("2:1 1:1 2:1 1:10 2:1 1:1 2:1 -", 0),
+    ],
+)
+def test_a_note_that_is_only_out_there_is_no_stray(room: Proofroom, bar: str, found: int) -> None:
+    """What the hand cannot have meant lower down is music; what it can is asked about."""
+    assert [rule for rule, _ in told(room.prove(f"N.C. | {bar}"))] == ["hands/stray-note"] * found
+
+
+def test_a_rule_of_the_hand_never_changes_the_note(licks: list[Piece], room: Proofroom) -> None:
+    """Its repairs keep the note, move it by octaves or mend a digit: 1:14 is 1:2 or 1:4, and no neighbour."""
+    fix = only(room.prove("N.C. | 1:2 1:5 1:5 1:14 1:5 1:2 2:2 -")).fix
+    assert fix is not None
+    assert [edit.text for edit in fix.edits] in (["1:2"], ["1:4"])
+    seen = 0
+    for piece in licks:
+        subject = Subject(piece, LIMITS)
+        for written in subject.tones:
+            beside = list_candidates(subject, written.sound, written.index, reached=True)
+            for each in beside:
+                fret, was = each.tone.fret or 0, str(written.tone.fret)
+                typed = {was[-1], was[::-1]} if len(was) > 1 else set()
+                same = (each.tone.path[0] - written.tone.path[-1]) % 12 == 0
+                swapped = (each.tone.string, fret) == (written.tone.fret, written.tone.string)
+                assert same or str(fret) in {str(int(t)) for t in typed} or swapped
+                seen += 1
+    assert seen > 1000
 
 
 @pytest.mark.parametrize(("outside", "found"), [(1, 0), (2, 1), (3, 1)])

@@ -174,3 +174,21 @@ def test_a_rung_of_the_ladder_is_a_goal(room: Proofroom) -> None:
 def test_a_bend_takes_its_time(room: Proofroom, bar: str, found: list[str]) -> None:
     """A whole step on a sixteenth: time at 110, none at 150; bent before it needs none; late it does."""
     assert told(room.prove(bar)) == [("speed/bend-time", text) for text in found]
+
+
+@pytest.mark.parametrize(
+    ("slot", "sign", "found"),
+    [
+        ("4:2+3:9", "trill11", 0),
+        ("3:9+4:2", "trill11", 0),
+        ("4:2+3:4", "trill14", 1),
+        ("3:4+4:2", "trill14", 1),
+        ("3:t14", "trill2", 0),
+    ],
+)
+def test_a_trill_is_measured_from_the_nearest_fret_held(
+    room: Proofroom, slot: str, sign: str, found: int
+) -> None:
+    """In whatever order the notes are typed; a tapped note holds no finger of that hand."""
+    proof = room.prove(f"N.C. | {slot} - - - - - - -\n  signs | {sign}")
+    assert [rule for rule, _ in told(proof) if rule == "hands/slur-reach"] == ["hands/slur-reach"] * found

@@ -34,6 +34,10 @@ class Candidate:
     text: str
 
 
+Place = tuple[int, int, str]
+"""String, fret, and how it differs from what is written."""
+
+
 def list_frets_beside(subject: Subject, sound: Sound) -> list[int]:
     """Frets of the sounds before and after, in the same voice."""
     voice = [w.sound for w in subject.tones if w.sound.address.lower == sound.address.lower]
@@ -42,17 +46,33 @@ def list_frets_beside(subject: Subject, sound: Sound) -> list[int]:
     return [tone.fret for other in beside for tone in other.tones if tone.fret is not None]
 
 
-def list_candidates(subject: Subject, sound: Sound, index: int) -> Iterator[Candidate]:
-    """Yield what is worth trying for a tone, the likeliest slip first."""
+def list_candidates(
+    subject: Subject, sound: Sound, index: int, *, reached: bool = False
+) -> Iterator[Candidate]:
+    """Yield what is worth trying for a tone, the likeliest slip first.
+
+    Args:
+        subject: Its piece.
+        sound: Where it is.
+        index: Of the tone in it.
+        reached: Whether it is only where the note lies that is in doubt: then the same note, its octave and
+            a slipped digit are tried, and none that would be another note beside it.
+    """
     tone = sound.tones[index]
     if tone.tied or tone.fret is None or not isinstance(tone.head, Fretted | Tapped | Hammered):
         return
     if tone.bends:
-        yield from _bent(tone)
+        yield from () if reached else _bent(tone)
         return
     used = {other.string for k, other in enumerate(sound.tones) if k != index}
     partners = _partners(subject, tone)
-    for string, fret, how in (*_places(tone.string, tone.fret), *_same_note(subject, sound, tone)):
+    at = tone.string, tone.fret
+    slips = (
+        (*_digits(*at), *_octaves(*at))
+        if reached
+        else (*_steps(*at), *_digits(*at), *_beside(*at), *_octaves(*at))
+    )
+    for string, fret, how in (*slips, *_same_note(subject, sound, tone)):
         if string in used or fret in partners or (partners and string != tone.string):
             continue
         guitar = subject.piece.music.guitar
@@ -81,7 +101,7 @@ def list_named(subject: Subject, sound: Sound, index: int) -> Iterator[Candidate
                 yield Candidate(_put(subject, tone, string, fret), how, _text(tone, string, fret))
 
 
-def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
+def _steps(string: int, fret: int) -> Iterator[Place]:
     for frets in (1, -1, 2, -2):
         plural = "s" if abs(frets) > 1 else ""
         yield (
@@ -89,19 +109,28 @@ def _places(string: int, fret: int) -> Iterator[tuple[int, int, str]]:
             fret + frets,
             f"{count_word(abs(frets))} fret{plural} {'higher' if frets > 0 else 'lower'}",
         )
+
+
+def _digits(string: int, fret: int) -> Iterator[Place]:
     if fret > 9 and fret % 10 != fret // 10:
         yield string, fret % 10, f"fret {fret % 10}, a digit fewer,"
-    if fret > 9 and (turned := int(str(fret)[::-1])) != fret:
+    if fret % 10 and (turned := int(str(fret)[::-1])) != fret:
         yield string, turned, f"fret {turned}, its digits exchanged,"
     if fret != string:
         yield fret, string, f"string {fret}, fret {string}, the two exchanged,"
+
+
+def _beside(string: int, fret: int) -> Iterator[Place]:
     for beside in (string - 1, string + 1):
         yield beside, fret, f"the same fret on string {beside}"
+
+
+def _octaves(string: int, fret: int) -> Iterator[Place]:
     for octave in (12, -12):
         yield string, fret + octave, f"twelve frets {'higher' if octave > 0 else 'lower'}"
 
 
-def _same_note(subject: Subject, sound: Sound, tone: Tone) -> Iterator[tuple[int, int, str]]:
+def _same_note(subject: Subject, sound: Sound, tone: Tone) -> Iterator[Place]:
     """Where else the note lies, nearest to the notes around it first."""
     places = place(int(tone.path[0]), subject.piece.music.guitar) if tone.path else ()
     near = [fret for fret in list_frets_beside(subject, sound) if fret]

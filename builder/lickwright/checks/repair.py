@@ -25,6 +25,8 @@ from lickwright.model.music import Sound, Tone
 FIT: dict[Role, int] = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1}
 """How well a role speaks for a repair; any other explained one comes after these."""
 WITNESS = "witness/"
+HANDS = "hands/"
+"""Rules that ask where a note is taken, not which it is."""
 MOST = 2
 """Repairs that are told."""
 TRIED = 12
@@ -163,7 +165,7 @@ def find_repairs(
     known = list_places(subject)
     key, target = subject.piece.music.key, (finding.rule, finding.address)
     before = _role(subject, sound.address, index)
-    candidates = [*list_candidates(subject, sound, index)]
+    candidates = [*list_candidates(subject, sound, index, reached=finding.rule.startswith(HANDS))]
     if finding.rule == "witness/names":
         known_places = {(each.tone.string, each.tone.fret) for each in candidates}
         named = list_named(subject, sound, index)

@@ -19,9 +19,10 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.instrument.fretboard import span
 from lickwright.model.address import Address
-from lickwright.model.music import Tone
+from lickwright.model.music import Sound, Tone
 from lickwright.model.slots import JoinKind
 from lickwright.model.strike import Tapped
+from lickwright.terms.signs import parse_sign
 from lickwright.text import Span
 
 WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
@@ -41,17 +42,18 @@ def run(subject: Subject) -> Iterator[Finding]:
                 subject, WORDS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
             )
     for onset in subject.onsets:
-        for sign in onset.sound.signs:
-            fret = onset.sound.tones[0].fret
-            if sign.startswith(TRILL) and fret and sign[len(TRILL) :].isdigit():
-                yield from _measure(
-                    subject,
-                    TRILL,
-                    (fret, int(sign[len(TRILL) :])),
-                    "stretch",
-                    onset.sound.span,
-                    onset.sound.address,
-                )
+        yield from _measure_trill(subject, onset.sound)
+
+
+def _measure_trill(subject: Subject, sound: Sound) -> Iterator[Finding]:
+    """Measure from the nearest fret held: on which of several notes the trill is, is not written."""
+    read = [sign for entry in sound.signs if (sign := parse_sign(entry))]
+    other = next((fret for sign, fret in read if sign.word == TRILL), None)
+    frets = [tone.fret for tone in sound.tones if tone.fret and not isinstance(tone.head, Tapped)]
+    if other is not None and frets:
+        guitar = subject.piece.music.guitar
+        nearest = min(frets, key=lambda fret: span(fret, other, guitar.scale_length, guitar.capo))
+        yield from _measure(subject, TRILL, (nearest, other), "stretch", sound.span, sound.address)
 
 
 def _pair(before: Tone, after: Tone) -> str:
@@ -89,6 +91,7 @@ RULE = Rule(
         Example("D | 4:7 - p 4:5 - 4:2 - p 4:0 -"),
         Example("A | 1:9 - p 1:5 - 1:14 - p 1:9 -"),
         Example("A | 4:2 - - - - - - -\n  signs | trill4"),
+        Example("A | 3:t14 - - - - - - -\n  signs | trill2"),
     ),
     bad=(
         Example("A | 4:9 - p 4:2 - 5:0 - - -", marks=("4:2",)),

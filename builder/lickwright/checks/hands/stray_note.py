@@ -1,8 +1,9 @@
 """A single note far from where the hand is, before it and after it.
 
 The frets of the notes around it lie under one hand, and it lies five frets or more beyond them; for one note
-the hand would have to go there and back. An open string, a rest, a beat's time or a slide on both sides,
-another position stated for it, a harmonic and a tapped note are left alone.
+the hand would have to go there and back. The same note or its octave, or the fret a slipped digit would have
+been, lies where the hand is; a note that is only to be had out there is left alone. So are an open string, a
+rest, a beat's time or a slide on both sides, another position stated for it, a harmonic and a tapped note.
 
 Why it matters: it can mostly be played, so nobody who only measures the speed will find it; but no hand goes
 there. It is how a slipped octave, a digit too many or a string of another position looks.
@@ -15,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
+from lickwright.checks.candidates import list_candidates
 from lickwright.checks.grips import Grip, Hold, list_stretches
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
@@ -42,6 +44,8 @@ def run(subject: Subject) -> Iterator[Finding]:
         hold = grip.held[0]
         if not _is_stray(grip, before, after) or hold.sound.address in told:
             continue
+        if not _lies_under(subject, hold, min(frets), max(frets)):
+            continue
         told.add(hold.sound.address)
         yield _report(subject, hold, min(frets), max(frets))
 
@@ -61,6 +65,16 @@ def _is_stray(grip: Grip, before: Sequence[Grip], after: Sequence[Grip]) -> bool
     if min(frets) - FAR < hold.fret < max(frets) + FAR:
         return False
     return not (_has_leave(grip) and _has_leave(after[0]))
+
+
+def _lies_under(subject: Subject, hold: Hold, low: int, high: int) -> bool:
+    """Whether what the note may have been meant to be lies where the hand is, or, an octave off, on an open string."""
+    index = next(k for k, tone in enumerate(hold.sound.tones) if tone is hold.tone)
+    for place in list_candidates(subject, hold.sound, index, reached=True):
+        fret, away = place.tone.fret, place.tone.path[0] - hold.tone.path[-1]
+        if (high - WIDE <= fret <= low + WIDE) if fret else away % 12 == 0:
+            return True
+    return False
 
 
 def _has_leave(grip: Grip) -> bool:
@@ -92,6 +106,7 @@ RULE = Rule(
         Example("N.C. | 2:5 2:8 1:5 s 1:17 s 1:5 2:8 2:5 -"),
         Example("N.C. | 2:5 2:8 1:0 1:12 1:0 2:8 2:5 -"),
         Example("N.C. | 2:5 2:8 1:5 2:8 1:12 1:15 1:12 -"),
+        Example("A | 1:2 1:5 1:5 1:10 1:5 1:2 2:2 -"),
     ),
     bad=(
         Example("N.C. | 2:5 2:8 1:5 1:17 1:5 2:8 2:5 -", marks=("1:17",)),

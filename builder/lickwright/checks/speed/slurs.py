@@ -59,7 +59,7 @@ def _report(subject: Subject, speed: float, first: Onset, last: Onset, severity:
         first.sound.span,
         first.sound.address,
         severity=severity,
-        help="Look at the tempo and the step; for a shake of two notes write trill in the signs row",
+        help="Look at the tempo and the step; for a shake to fret 7 write trill7 in the signs row",
     )
 
 

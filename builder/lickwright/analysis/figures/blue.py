@@ -3,10 +3,11 @@
 In plain style one that no half step leads is still put to the author. Outside a blues a bend of a half
 step or more has no excuse: its target is judged.
 Held for two beats at the end of a phrase, the flat third or fifth of a major chord is no colour
-any more, unless it is curled; nor is the flat fifth of a chord other than the first, held so long anywhere.
+any more, unless it is curled.
 
 In a blues the minor pentatonic of the key, its tonic above all, is at home over all three chords, the
-first, fourth and fifth, whatever it is to them: held, on a strong beat, or at the end of a bend.
+first, fourth and fifth, whatever it is to them: held, on a strong beat, or at the end of a bend. The flat
+fifth of the other two, held for two beats, is a slip.
 
 References: the blues scale, and one scale over three chords, as taught (common practice); the calibration
 of the exemption is our own.
@@ -38,7 +39,8 @@ def find_blue(at: Moment) -> Role | None:
         return None
     of_key = (at.pitch - at.setting.tonic) % 12 in BLUE_DEGREES
     above = (at.pitch - at.over.root) % 12
-    of_chord = at.over.major_third and above in BLUE_DEGREES and not (above == FLAT_FIFTH and at.long)
+    held_fifth = above == FLAT_FIFTH and at.long and at.setting.blues > 1
+    of_chord = at.over.major_third and above in BLUE_DEGREES and not held_fifth
     if not (of_key or of_chord) or (above in FOREIGN and at.setting.blues < 2):
         return None
     standing = at.long and at.ends_phrase and not at.note.curl

@@ -21,7 +21,17 @@ from lickwright.model.bar import Bar, Entry, Margin, MarginChord, Row, Voice
 from lickwright.model.blocks import Excerpt, Lick, NeckBlock, OpenStringsBlock, Progression, TunerBlock
 from lickwright.model.course import Course, Lesson, Placed, Settings, Unit
 from lickwright.model.fields import PositionClaim, Provenance, Stet, Tempo
-from lickwright.model.orders import BarBox, Engraved, Order, Recorded, Result, ScoreOrder, System
+from lickwright.model.orders import (
+    BarBox,
+    Engraved,
+    Exchanged,
+    ExchangeOrder,
+    Order,
+    Recorded,
+    Result,
+    ScoreOrder,
+    System,
+)
 from lickwright.model.strike import Fretted, Note, Strike
 from lickwright.model.timeline import resolve
 from lickwright.pages.edition import Edition
@@ -182,7 +192,7 @@ def edition(course: Course) -> Edition:
 
 
 def made(order: Order) -> Result | None:
-    """Stand in for the workers: boxes for notation, silence with the right times for sound."""
+    """Stand in for the workers: boxes for notation, a word for a file, silence of the right length."""
     music = order.music
     if isinstance(order, ScoreOrder):
         split = 2 if order.width == "wide" else 1
@@ -194,6 +204,8 @@ def made(order: Order) -> Result | None:
             svg = f'<svg viewBox="0 0 9 9" data-bars="{len(bars)}" id="{name}"></svg>'
             systems.append(System(svg, boxes, 9.0, 9.0))
         return Engraved(tuple(systems), '<g id="g-E0A4"><path d="M0 0"/></g>')
+    if isinstance(order, ExchangeOrder):
+        return Exchanged(b"file")
     quarter = Fraction(60) / order.bpm
     bars, lights, at = [], [], Fraction(0)
     for index in music.order:

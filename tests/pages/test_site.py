@@ -3,26 +3,33 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from posixpath import dirname, join, normpath
 
 import pytest
 
 from lickwright.checks.proof import Proof
+from lickwright.pages.page import Page
 from lickwright.pages.site import shelf_pages, site_pages, student_pages, theme_files
 
 
 @pytest.fixture(scope="module")
-def site(edition, made) -> dict[str, str]:
-    """Every page by its path."""
+def pages(edition) -> tuple[Page, ...]:
+    """Every page."""
     proof = Proof(tuple(edition.findings), tuple(edition.standing))
-    pages = (*site_pages(edition.course, edition.music, proof), *shelf_pages(edition.course))
+    return (*site_pages(edition.course, edition.music, proof), *shelf_pages(edition.course))
+
+
+@pytest.fixture(scope="module")
+def site(pages, made) -> dict[str, str]:
+    """Every page by its path."""
     assert len({page.path for page in pages}) == len(pages)
     return {page.path: page.render(made) for page in pages}
 
 
-def dead_links(site: dict[str, str]) -> list[str]:
-    """Every address in the site that leads to no file or no id."""
-    files = {*site, *(path for path, _ in theme_files())}
+def dead_links(site: dict[str, str], beside: Iterable[str] = ()) -> list[str]:
+    """Every address in the site that leads to no file or no id; ``beside``: files of the pages' own."""
+    files = {*site, *beside, *(path for path, _ in theme_files())}
     dead = []
     for path, html in site.items():
         for address in re.findall(r'(?:href|src)="([^"]*)"', html):
@@ -36,10 +43,12 @@ def dead_links(site: dict[str, str]) -> list[str]:
     return dead
 
 
-def test_every_link_leads_somewhere(site):
-    """No address in the site is dead; one that is put in is found."""
-    assert dead_links(site) == []
-    assert dead_links({**site, "x.html": '<a href="index.html#no">'}) == ["x.html: index.html#no"]
+def test_every_link_leads_somewhere(site, pages, made):
+    """No address in the site is dead; one that is put in is found, and a file that is not made."""
+    beside = {path for page in pages for path in page.files(made)}
+    assert dead_links(site, beside) == []
+    assert "lessons/step.html: ../music/step.mid" in dead_links(site, beside - {"music/step.mid"})
+    assert dead_links({**site, "x.html": '<a href="index.html#no">'}, beside) == ["x.html: index.html#no"]
 
 
 def test_every_page_keeps_the_policy(site):

@@ -114,6 +114,7 @@ def score(name: str, title: str, number: str) -> dict[str, object]:
         "why": ["Bar 1: arpeggio of A7."],
         "grips": [],
         "beside": {},
+        "files": {"MIDI": "../music/porch.mid"},
         "prefix": f"{name}-",
     }
 

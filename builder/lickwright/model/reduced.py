@@ -12,6 +12,7 @@ from dataclasses import replace
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.fields import Picking
 from lickwright.model.music import GraceNote, Line, Music, Sound, Tone
+from lickwright.model.orders import Format
 from lickwright.model.strike import Slide
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
@@ -43,6 +44,17 @@ def for_sound(music: Music) -> Music:
     bars = tuple(replace(bar, chords=(), mark="", meter_shown=False) for bar in music.bars)
     bare = replace(music, key=_ANY_KEY, guitar=guitar, bars=bars, positions=(), picking=Picking())
     return _each_sound(bare, _heard)
+
+
+def for_exchange(music: Music, format_: Format) -> Music:
+    """Return what a file of an exchange format holds.
+
+    Documents hold what is drawn, and which guitar it is for; a MIDI file what is heard, and the key.
+    """
+    if format_ == "midi":
+        return replace(for_sound(music), key=music.key, picking=music.picking)
+    drawn = for_score(music)
+    return replace(drawn, guitar=replace(drawn.guitar, sound=music.guitar.sound))
 
 
 def _drawn(tone: Tone) -> Tone:

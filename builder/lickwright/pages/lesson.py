@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from lickwright.model.course import Lesson
 from lickwright.pages.edition import Edition
+from lickwright.pages.exchange_files import files_of
 from lickwright.pages.facts import lesson_facts
 from lickwright.pages.links import picture_path, relative
 from lickwright.pages.markdown import Part, pictures_of, weave
@@ -73,7 +74,9 @@ def lesson_page(edition: Edition, lesson: Lesson) -> Page:
 
     def files(made: Made) -> dict[str, bytes]:
         beside = (rendition_of(plan, made).beside for plan in plans.values())
-        return {file.path: file.body for found in beside for file in found.values()}
+        views = {file.path: file.body for found in beside for file in found.values()}
+        ordered = tuple(order for plan in plans.values() for order in plan.files)
+        return views | files_of(ordered, made)
 
     orders = tuple(order for plan in plans.values() for order in plan.orders)
     shown = (picture_path(source) for source in pictures_of(lesson.source.text))

@@ -12,10 +12,19 @@ from lickwright.engraving.glyphs import merge_glyphs
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.fields import Tempo
 from lickwright.model.music import Music, Piece
-from lickwright.model.orders import Engraved, Order, Recorded, ScoreOrder, SoundOrder, System
+from lickwright.model.orders import (
+    Engraved,
+    ExchangeOrder,
+    Order,
+    Recorded,
+    ScoreOrder,
+    SoundOrder,
+    System,
+)
 from lickwright.model.reduced import for_score, for_sound
 from lickwright.model.timeline.tempi import quarters
 from lickwright.pages.drawings import Drawn
+from lickwright.pages.exchange_files import offer_of
 from lickwright.pages.facts import meter_of, piece_facts, tempo_words
 from lickwright.pages.links import lick_anchor
 from lickwright.pages.margin import BarMargin, Positions, RoleMark, bar_margins, bar_name, chord_words
@@ -39,6 +48,7 @@ class Plan:
         sounds: One a tempo, as ``tempi``; empty without sound.
         tempi: Slowest first.
         views: Further views, on pages that offer them.
+        files: For other programs, on pages that offer them.
     """
 
     piece: Piece
@@ -47,12 +57,13 @@ class Plan:
     sounds: tuple[SoundOrder, ...]
     tempi: tuple[Tempo, ...]
     views: tuple[ViewPlan, ...] = ()
+    files: tuple[ExchangeOrder, ...] = ()
 
     @property
     def orders(self) -> tuple[Order, ...]:
         """All of them."""
         further = (order for view in self.views for order in (view.wide, view.narrow))
-        return (self.wide, self.narrow, *further, *self.sounds)
+        return (self.wide, self.narrow, *further, *self.files, *self.sounds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +144,7 @@ class Score:
         grips: Its chords as they are held.
         beside: Names of the files that the page may ask for, by ``tab``, ``staff`` and ``marks``.
         prefix: Begins the ids of its notes behind the layout.
+        files: For other programs, by the format's name: addresses from the page.
     """
 
     id: str
@@ -151,6 +163,7 @@ class Score:
     grips: tuple[Drawn, ...] = ()
     beside: Mapping[str, str] = field(default_factory=dict)
     prefix: str = ""
+    files: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def playable(self) -> bool:
@@ -158,7 +171,14 @@ class Score:
         return self.music is not None
 
 
-def plan_piece(piece: Piece, prefix: str, *, sound: bool, views: bool = False) -> Plan:
+def plan_piece(
+    piece: Piece,
+    prefix: str,
+    *,
+    sound: bool,
+    views: bool = False,
+    files: tuple[ExchangeOrder, ...] = (),
+) -> Plan:
     """Return what a piece orders: two widths, and with sound every tempo it has.
 
     Args:
@@ -166,6 +186,7 @@ def plan_piece(piece: Piece, prefix: str, *, sound: bool, views: bool = False) -
         prefix: Of the ids in its scores.
         sound: Whether the edition has sound.
         views: Whether the page offers further views.
+        files: For other programs, where the page offers them.
     """
     music, meter = piece.music, meter_of(piece.music)
     drawn, heard = for_score(music), for_sound(music)
@@ -178,7 +199,7 @@ def plan_piece(piece: Piece, prefix: str, *, sound: bool, views: bool = False) -
         SoundOrder(heard, bpm=quarters(tempo, meter), picking=music.picking, for_lick=piece.name)
         for tempo in tempi
     )
-    return Plan(piece, wide, narrow, sounds, tempi, plan_views(drawn, piece.name) if views else ())
+    return Plan(piece, wide, narrow, sounds, tempi, plan_views(drawn, piece.name) if views else (), files)
 
 
 def rendition_of(plan: Plan, made: Made) -> Rendition:
@@ -272,6 +293,7 @@ def score_of(
         grips=tuple(grips),
         beside={name: file.key for name, file in rendition.beside.items()},
         prefix=f"{plan.wide.prefix}-",
+        files={offer.name: root + offer.path for offer in map(offer_of, plan.files)},
     )
 
 

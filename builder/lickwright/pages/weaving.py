@@ -17,6 +17,7 @@ from lickwright.model.music import Piece
 from lickwright.pages.blocks import block_body
 from lickwright.pages.drawings import Drawn, grips
 from lickwright.pages.edition import Edition
+from lickwright.pages.exchange_files import plan_files
 from lickwright.pages.links import AWAY, lick_anchor, picture_path, relative, root_of
 from lickwright.pages.margin import Positions
 from lickwright.pages.markdown import Body
@@ -32,12 +33,24 @@ NO_BAND = "The band is not in this edition yet: you hear the lead guitar alone."
 
 
 def plans_of(edition: Edition, lesson: Lesson, *, views: bool = False) -> dict[int, Plan]:
-    """Return the plan of each block with music by the line of its fence; ``views``: with further views."""
+    """Return the plan of each block with music by the line of its fence.
+
+    Args:
+        edition: What the page is made of.
+        lesson: Whose page it is.
+        views: Whether it offers further views, and files for other programs.
+    """
     found = ((placed.line, edition.music.at(lesson.name, placed.line)) for placed in lesson.blocks)
     pieces = {line: piece for line, piece in found if piece is not None}
     prefixes = short_prefixes(piece.name for piece in pieces.values())
     return {
-        line: plan_piece(piece, prefixes[piece.name], sound=edition.sound, views=views)
+        line: plan_piece(
+            piece,
+            prefixes[piece.name],
+            sound=edition.sound,
+            views=views,
+            files=plan_files(piece, edition.course) if views else (),
+        )
         for line, piece in pieces.items()
     }
 
@@ -75,7 +88,7 @@ class LessonWeaver:
                 told[heading] += 1
                 self._turns[placed.line] = told[heading]
         over = (p.line for p in self.lesson.blocks if self.number and wants_band(p.block))
-        self._band = next(over, None)
+        self._band = next(over, None) if self.edition.sound else None
 
     @property
     def playable(self) -> bool:

@@ -1,14 +1,26 @@
 """Spelled pitches of tones."""
 
 import sys
+from dataclasses import replace
 from pathlib import Path
+
+import pytest
 
 sys.path.append(str(Path(__file__).parents[1] / "engraving"))
 
 from engraved_licks import MUSIC, PORCH, read
 
+from lickwright.analysis import classify
 from lickwright.analysis.naming import spelled, spelled_graces
+from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import Address
+from lickwright.model.course import Course, Settings, Unit
+from lickwright.model.fields import Provenance, Tempo
+from lickwright.model.music import Piece
+from lickwright.model.timeline import resolve
+from lickwright.reading.lesson import read_lesson
+from lickwright.text import Source
+from lickwright.theory.key import parse_key
 
 
 def names(text: str) -> list[str]:
@@ -78,3 +90,47 @@ def test_a_single_note_goes_to_the_nearest_tone_of_a_chord() -> None:
     """A walk up into the bass of a chord is written with a sharp, whatever stands on top of it."""
     walk = names("key: E major\n\nE7 B7 | 5:0 - 5:1 - 5:2+4:1+3:2+2:0 - - -\n")
     assert walk[:2] == ["A2", "A#2"]
+
+
+GUIDE_TABLE = {"blues": "1 b3 4 b5 5 b7", "major blues": "1 2 b3 3 5 6"}
+"""As every guitarist spells them (common practice), and as the guide's page on keys prints them."""
+TONICS = ("A", "E", "G", "C", "D", "Bb", "Eb", "F#")
+
+
+def _scale(name: str) -> Piece:
+    """A scale block from its lowest tonic up two octaves where the neck has them."""
+    text = f"# One\n\n```scale one\nscale: {name}\n```\n"
+    lesson, wrong = read_lesson(Source("lessons/one.md", text), "one")
+    key = parse_key("A major")
+    assert key is not None
+    settings = Settings(key, "straight", Tempo(120), Guitar(), Provenance("own"))
+    book, faults = resolve(Course("Test", "us", settings, (Unit("Unit", (lesson,)),)))
+    assert [*wrong, *faults] == []
+    return book.pieces[0]
+
+
+def _degrees(piece: Piece) -> set[str]:
+    """Every degree that a piece has: over its chord, and as the staff spells it above the tonic."""
+    spelled_degrees = {piece.music.key.degree_of(each[0].name) for each in spelled(piece.music).values()}
+    assert spelled_degrees == {role.degree for role in classify(piece)}
+    return spelled_degrees
+
+
+@pytest.mark.parametrize("tonic", TONICS)
+@pytest.mark.parametrize("kind", GUIDE_TABLE)
+def test_a_scale_block_is_spelled_by_its_table(tonic: str, kind: str) -> None:
+    """Up as down: E flat in A blues, not D sharp on its way to E."""
+    assert _degrees(_scale(f"{tonic} {kind}")) == {*GUIDE_TABLE[kind].split()}
+
+
+def test_without_the_names_of_its_scale_it_is_not() -> None:
+    """The planted fault: the key alone spells the flat fifth by where it goes."""
+    piece = _scale("A blues")
+    music = replace(piece.music, key=replace(piece.music.key, names=()))
+    assert "#4" in _degrees(replace(piece, music=music))
+
+
+def test_a_lick_is_spelled_by_where_it_goes() -> None:
+    """In a melody the same note is raised on its way up and lowered on its way down."""
+    line = names("key: A minor\n\nAm | 3:7 - 3:8 - 2:5 - 3:8 3:7\n")
+    assert [name[:-1] for name in line] == ["D", "D#", "E", "Eb", "D"]

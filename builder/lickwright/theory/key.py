@@ -68,6 +68,7 @@ class Key:
     Attributes:
         tonic: Spelled.
         mode: A name of :data:`MODES`.
+        names: Further notes that it spells, not of its scale: those of a scale that is written in it.
         scale: The seven spelled notes from the tonic up.
         semitones: Their pitch classes, 0 to 11.
         working_semitones: The same, in minor (aeolian) with the raised sixth and seventh.
@@ -75,6 +76,7 @@ class Key:
 
     tonic: PitchClass
     mode: str
+    names: tuple[PitchClass, ...] = ()
     scale: tuple[PitchClass, ...] = field(init=False, compare=False, repr=False)
     semitones: frozenset[int] = field(init=False, compare=False, repr=False)
     working_semitones: frozenset[int] = field(init=False, compare=False, repr=False)
@@ -91,6 +93,7 @@ class Key:
                 note = raised.above(self.tonic)
                 spelled[note.semitone] = note
         put(self, "working_semitones", frozenset(spelled))
+        spelled = {note.semitone: note for note in self.names} | spelled
         put(self, "_spellings", tuple(spelled.get(semitone) for semitone in range(12)))
 
     @property
@@ -122,7 +125,7 @@ class Key:
         return _INTERVALS[self.mode][2].semitones == 3
 
     def spelling(self, semitone: int) -> PitchClass | None:
-        """How the key spells a pitch class; in minor the raised sixth and seventh too.
+        """How the key spells a pitch class; in minor the raised sixth and seventh too, and its further names.
 
         Args:
             semitone: A pitch class; a MIDI number does too.

@@ -106,9 +106,13 @@ def _slots(steps: Sequence[Step], *, opens: bool, closes: bool) -> tuple[Slot, .
 
 
 def _key(scale: Scale) -> Key | None:
-    """The key a scale is written in: its own, else major or minor on its tonic."""
+    """The key a scale is written in: its own, else major or minor on its tonic, with the scale's names.
+
+    They hold up and down: the flat fifth of the blues scale is no sharp fourth on its way up.
+    """
     kind = scale.kind if parse_key(scale.name) else "minor" if _is_minor(scale) else "major"
-    return parse_key(f"{scale.tonic} {kind}")
+    key = parse_key(f"{scale.tonic} {kind}")
+    return key and replace(key, names=tuple(n for n in scale.pitch_classes if n not in key.scale))
 
 
 def _chord(scale: Scale) -> Chord:

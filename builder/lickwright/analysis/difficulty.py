@@ -12,7 +12,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from lickwright.analysis.techniques import Use, list_techniques
-from lickwright.instrument.fretboard import fret_position
+from lickwright.instrument.fretboard import span
 from lickwright.instrument.hand import WIDEST
 from lickwright.model.music import Music, Piece, Sound
 from lickwright.model.strike import Late, Tapped
@@ -140,10 +140,7 @@ def _frets(sound: Sound) -> list[int]:
 
 def _reach(frets: list[int], music: Music) -> float:
     guitar = music.guitar
-    low, high = min(frets), max(frets)
-    return fret_position(high, guitar.scale_length, guitar.capo) - fret_position(
-        low, guitar.scale_length, guitar.capo
-    )
+    return span(min(frets), max(frets), guitar.scale_length, guitar.capo)
 
 
 def _shifts(frets: list[list[int]], music: Music) -> int:

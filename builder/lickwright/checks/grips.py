@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from lickwright.checks.onsets import Onset, held_fret
+from lickwright.instrument.hand import FINGERS
 from lickwright.model.music import MusicBar, Piece, Sound, Tone
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES
 
-SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
 THUMB = "T"
 EPSILON = 1e-9
 
@@ -29,7 +29,7 @@ class Hold:
     @property
     def finger(self) -> int | None:
         """1 to 4 where the row says it."""
-        return int(self.tone.finger) if self.tone.finger in ("1", "2", "3", "4") else None
+        return int(self.tone.finger) if self.tone.finger in FINGERS else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,14 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from lickwright.model.music import Tone
+from lickwright.model.slots import JoinKind
 from lickwright.theory.chord import Chord, ChordSymbol
 from lickwright.theory.key import Key
 from lickwright.theory.pitch import PitchClass
 from lickwright.theory.spelling import spell
 
+SLURS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
+"""Slurs that need another finger, by name."""
 _NUMBERS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight"}
 _DEGREES = {
     "1": "root", "b2": "flat ninth", "2": "ninth", "#2": "sharp ninth", "b3": "minor third", "3": "third",

@@ -3,22 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 
 from lickwright.errata.errata import FieldChange, Kind
 from lickwright.instrument.guitar import Guitar
 from lickwright.model.fields import Picking, PositionClaim, Provenance, Tempo
 from lickwright.model.music import Piece
 from lickwright.model.timeline.tempi import reduced
-
-BEATS = {
-    Fraction(2): "half",
-    Fraction(3): "dotted half",
-    Fraction(3, 2): "dotted quarter",
-    Fraction(1): "quarter",
-    Fraction(1, 2): "eighth",
-}
-"""Names of the beats a tempo may count; others are said in quarters."""
+from lickwright.terms.lengths import LENGTHS
 
 
 def compare_fields(old: Piece, new: Piece) -> Iterator[FieldChange]:
@@ -63,7 +54,7 @@ def say_tempo(tempo: Tempo) -> str:
     """Return ``quarter = 96``; a bare number when its beat is not said."""
     if tempo.beat is None:
         return str(tempo.bpm)
-    return f"{BEATS.get(tempo.beat, f'{tempo.beat} quarters')} = {tempo.bpm}"
+    return f"{LENGTHS.get(tempo.beat, f'{tempo.beat} quarters')} = {tempo.bpm}"
 
 
 def say_tuning(guitar: Guitar) -> str:

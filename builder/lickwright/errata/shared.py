@@ -20,8 +20,8 @@ from lickwright.errata.errata import (
     Kind,
     LickChange,
 )
-from lickwright.errata.fields import BEATS
 from lickwright.errata.progressions import chord_changes
+from lickwright.terms.lengths import LENGTHS
 
 Told = frozenset[FieldChange | str | tuple[int | None, int | None, str]]
 """What is told of a cause: fields; what is said in any bar of those who take from it; what, in which bar."""
@@ -130,7 +130,7 @@ def _as_taken(field: FieldChange) -> Iterator[FieldChange]:
     if field.field in TAKEN:
         yield field
     if field.field == "tempo":
-        for beat in BEATS.values():  # a bare number counts the beat of each lick's meter
+        for beat in LENGTHS.values():  # a bare number counts the beat of each lick's meter
             was, now = (said if "=" in said else f"{beat} = {said}" for said in (field.old, field.new))
             yield FieldChange(field.kind, field.field, was, now)
 

@@ -12,6 +12,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+FINGERS = ("1", "2", "3", "4")
+"""Those of the fretting hand that have a number: all but the thumb."""
+
 
 @dataclass(frozen=True, slots=True)
 class Reach:

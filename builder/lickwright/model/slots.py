@@ -19,6 +19,10 @@ class JoinKind(Enum):
     SHIFT = "s!"
 
 
+SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
+"""The finger stays on the string; after the second kind the note is struck again."""
+
+
 class BracketKind(Enum):
     """What a bracket says of the sounds inside it."""
 

@@ -4,28 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from fractions import Fraction
 
 from lickwright.instrument.guitar import Guitar
 from lickwright.instrument.tuning import Tuning
 from lickwright.model.fields import Picking, Tempo
 from lickwright.model.music import Music, Piece
 from lickwright.pages.counting import capital, count
+from lickwright.terms.lengths import LENGTHS
 from lickwright.theory.key import Key
 from lickwright.theory.meter import Meter
 from lickwright.theory.pitch import PitchClass
-
-BEATS: dict[Fraction, str] = {
-    Fraction(4): "whole",
-    Fraction(3): "dotted half",
-    Fraction(2): "half",
-    Fraction(3, 2): "dotted quarter",
-    Fraction(1): "quarter",
-    Fraction(3, 4): "dotted eighth",
-    Fraction(1, 2): "eighth",
-    Fraction(1, 4): "sixteenth",
-}
-"""Names of the beats that a tempo may count, by their length in quarters."""
 
 _SHAPES = ("C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B")
 
@@ -38,7 +26,7 @@ def meter_of(music: Music) -> Meter:
 def tempo_words(tempo: Tempo, meter: Meter) -> str:
     """Return ``168``, or with its beat where that is not a quarter: ``half = 112``."""
     beat = meter.beat if tempo.beat is None else tempo.beat
-    return str(tempo.bpm) if beat == 1 else f"{BEATS.get(beat, 'beat')} = {tempo.bpm}"
+    return str(tempo.bpm) if beat == 1 else f"{LENGTHS.get(beat, 'beat')} = {tempo.bpm}"
 
 
 def key_words(key: Key, capo: int) -> str:

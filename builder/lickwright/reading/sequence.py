@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from lickwright.findings import Edit, Fix
-from lickwright.model.slots import Grace, Join, JoinKind
+from lickwright.model.slots import SLIDES, Grace, Join, JoinKind
 from lickwright.text import Span
 
 if TYPE_CHECKING:
@@ -96,7 +96,7 @@ class Sequence:
         said = f"{join.kind.value} ({_SAID[join.kind]})"
         fault = hint = ""
         if self._grace is not None:
-            if join.kind in (JoinKind.SLIDE, JoinKind.SHIFT) and not self._grace_slides:
+            if join.kind in SLIDES and not self._grace_slides:
                 self._grace_slides = True
                 return True
             fault = f"{said} after grace notes: only a slide can stand there"

@@ -18,14 +18,11 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.strings import Held, Lead, overlap
 from lickwright.checks.subject import Subject, Written
-from lickwright.checks.wording import note_text
+from lickwright.checks.wording import SLURS, note_text
 from lickwright.findings import Label
+from lickwright.instrument.hand import FINGERS
 from lickwright.model.music import Tone
-from lickwright.model.slots import JoinKind
 from lickwright.model.strike import Fretted, Hammered
-
-FINGERS = ("1", "2", "3", "4")
-WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -127,7 +124,7 @@ def _under_barre(one: Tone, two: Tone, tones: tuple[Tone, ...]) -> tuple[str, st
 
 def _look_at_slur(subject: Subject, lead: Lead) -> Iterator[Finding]:
     before, after = lead.before, lead.after
-    if lead.kind not in WORDS or before.finger not in FINGERS or after.finger not in FINGERS:
+    if lead.kind not in SLURS or before.finger not in FINGERS or after.finger not in FINGERS:
         return
     if before.fret is None or after.fret is None or not before.fret or not after.fret:
         return
@@ -139,10 +136,10 @@ def _look_at_slur(subject: Subject, lead: Lead) -> Iterator[Finding]:
     same = low.finger == high.finger
     yield subject.report(
         RULE,
-        f"a {WORDS[lead.kind]} between frets {before.fret} and {after.fret} needs two fingers,"
+        f"a {SLURS[lead.kind]} between frets {before.fret} and {after.fret} needs two fingers,"
         f" and both are given to {low.finger}"
         if same
-        else f"a {WORDS[lead.kind]} with finger {high.finger} on fret {high.fret} above finger {low.finger}"
+        else f"a {SLURS[lead.kind]} with finger {high.finger} on fret {high.fret} above finger {low.finger}"
         f" on fret {low.fret}",
         lead.span,
         lead.address,

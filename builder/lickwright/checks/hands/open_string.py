@@ -15,7 +15,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES
 from lickwright.model.strike import BendKind, Fretted, Harmonic, Late
 
 
@@ -32,7 +32,7 @@ def run(subject: Subject) -> Iterator[Finding]:
                 help="Fret the note on another string, or take the sign off",
             )
     for lead in subject.leads:
-        if lead.kind in (JoinKind.SLIDE, JoinKind.SHIFT) and 0 in (lead.before.fret, lead.after.fret):
+        if lead.kind in SLIDES and 0 in (lead.before.fret, lead.after.fret):
             from_open = lead.before.fret == 0
             yield subject.report(
                 RULE,

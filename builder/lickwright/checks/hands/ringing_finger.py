@@ -17,10 +17,9 @@ from lickwright.checks.strings import Held, overlap
 from lickwright.checks.subject import Subject
 from lickwright.checks.wording import note_text
 from lickwright.findings import Label
-from lickwright.model.slots import JoinKind
+from lickwright.instrument.hand import FINGERS
+from lickwright.model.slots import SLIDES
 from lickwright.model.strike import Fretted, Hammered
-
-FINGERS = ("1", "2", "3", "4")
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -41,7 +40,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         holding[finger] = [held] if taken is not None else [*before, held]
         if taken is None:
             continue
-        moved = "slides" if held.tone.link in (JoinKind.SLIDE, JoinKind.SHIFT) else "is needed"
+        moved = "slides" if held.tone.link in SLIDES else "is needed"
         yield subject.report(
             RULE,
             f"finger {finger} {moved} at {note_text(held.tone)} while it holds {note_text(taken.tone)},"

@@ -22,11 +22,10 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.findings import Label
 from lickwright.instrument.fretboard import fret_position
+from lickwright.instrument.hand import FINGERS
 from lickwright.instrument.position import Standing, calmest, least_moved, standing, together
 from lickwright.model.music import Sound, Tone
-from lickwright.model.slots import JoinKind
-
-SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
+from lickwright.model.slots import SLIDES
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,10 +134,7 @@ def _hold(sound: Sound) -> tuple[Standing, bool, Tone] | None:
     tones = [(fret, tone) for tone in sound.tones if (fret := held_fret(tone)) is not None]
     if not tones:
         return None
-    places = [
-        standing(fret, int(tone.finger) if tone.finger in ("1", "2", "3", "4") else None)
-        for fret, tone in tones
-    ]
+    places = [standing(fret, int(tone.finger) if tone.finger in FINGERS else None) for fret, tone in tones]
     slid = any(tone.link in SLIDES for _, tone in tones)
     return together(places) if len(places) > 1 else places[0], slid, tones[0][1]
 

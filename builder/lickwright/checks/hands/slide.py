@@ -15,7 +15,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES
 
 OCTAVE = 12
 """Frets."""
@@ -24,7 +24,7 @@ OCTAVE = 12
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at every slide between two notes."""
     for lead in subject.leads:
-        if lead.kind not in (JoinKind.SLIDE, JoinKind.SHIFT):
+        if lead.kind not in SLIDES:
             continue
         left, arrived = lead.before.finger, lead.after.finger
         if left and arrived and left != arrived and "0" not in (left, arrived):

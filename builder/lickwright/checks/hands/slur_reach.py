@@ -17,29 +17,28 @@ from collections.abc import Iterator
 from lickwright.checks.limits import limit_name
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.checks.wording import SLURS
 from lickwright.instrument.fretboard import span
+from lickwright.instrument.hand import FINGERS
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
-from lickwright.model.slots import JoinKind
 from lickwright.model.strike import Tapped
 from lickwright.terms.signs import parse_sign
 from lickwright.text import Span
 
-WORDS = {JoinKind.HAMMER: "hammer-on", JoinKind.PULL: "pull-off"}
 TRILL = "trill"
-FINGERS = ("1", "2", "3", "4")
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Measure every slur between fretted notes, then every trill."""
     for lead in subject.leads:
         before, after = lead.before, lead.after
-        if lead.kind not in WORDS or isinstance(before.head, Tapped) or isinstance(after.head, Tapped):
+        if lead.kind not in SLURS or isinstance(before.head, Tapped) or isinstance(after.head, Tapped):
             continue
         if before.fret and after.fret:
             name = _pair(before, after)
             yield from _measure(
-                subject, WORDS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
+                subject, SLURS[lead.kind], (before.fret, after.fret), name, lead.span, lead.address
             )
     for onset in subject.onsets:
         yield from _measure_trill(subject, onset.sound)

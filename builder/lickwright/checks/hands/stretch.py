@@ -22,9 +22,8 @@ from lickwright.checks.strings import Held, overlap
 from lickwright.checks.subject import Subject
 from lickwright.findings import Label
 from lickwright.instrument.fretboard import span
+from lickwright.instrument.hand import FINGERS
 from lickwright.model.strike import Tapped
-
-FINGERS = ("1", "2", "3", "4")
 
 
 def run(subject: Subject) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from lickwright.engraving.score import Entry, source_of
 from lickwright.engraving.tag import tag
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES
 from lickwright.model.strike import Slide
 
 if TYPE_CHECKING:
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Score
     from lickwright.engraving.signs import Plan, Sign
 
-_SLIDES = (JoinKind.SLIDE, JoinKind.SHIFT)
 _REACH, _LEAST = 210.0, 60.0
 """How far a slide from or to nowhere reaches, where it can; how far at least."""
 _AWAY = 24.0
@@ -29,7 +28,7 @@ def plan(score: Score, plan: Plan) -> None:
     for voice in score.voices:
         for before, entry in zip((None, *voice), voice, strict=False):
             for k, tone in enumerate(entry.sound.tones, 1):
-                if tone.link in _SLIDES or _slid_grace(entry, tone.string):
+                if tone.link in SLIDES or _slid_grace(entry, tone.string):
                     _between(score, plan, before, entry, k)
     for entry in score.entries:
         sound = entry.sound
@@ -68,7 +67,7 @@ def _between(score: Score, plan: Plan, before: Entry | None, entry: Entry, k: in
 def _slid_grace(entry: Entry, string: int) -> bool:
     """Whether the last grace note slides into the sound on this string."""
     last = entry.sound.grace[-1] if entry.sound.grace else None
-    return last is not None and last.leads in _SLIDES and any(t.string == string for t in last.tones)
+    return last is not None and last.leads in SLIDES and any(t.string == string for t in last.tones)
 
 
 def _grace_fret(entry: Entry, string: int) -> int | None:

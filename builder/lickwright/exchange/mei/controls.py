@@ -14,7 +14,7 @@ from lickwright.analysis.notation.pieces import moves
 from lickwright.exchange.element import node
 from lickwright.exchange.links import Bracket, Sheet, has_sign, roman
 from lickwright.exchange.technique import heights, of_head
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES, JoinKind
 from lickwright.model.strike import BendKind, Slide
 from lickwright.model.timeline.tempi import quarters
 
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from lickwright.theory.meter import Meter
 
 _LETTERS = {JoinKind.HAMMER: "H", JoinKind.PULL: "P"}
-_SLID = (JoinKind.SLIDE, JoinKind.SHIFT)
 _STEPS = {
     Fraction(1, 2): "¼", Fraction(1): "½", Fraction(3, 2): "¾", Fraction(2): "full", Fraction(3): "1½",
 }  # fmt: skip
@@ -57,7 +56,7 @@ def controls(sheet: Sheet, tempo: Tempo) -> dict[int, list[etree._Element]]:
             found[where[slur.start]].append(node("slur", **at))
     for join in sheet.joins:
         here = found[where[join.start]]
-        if join.kind in _SLID:
+        if join.kind in SLIDES:
             for staff in "st":
                 at = {"startid": f"#{staff}{join.start}", "endid": f"#{staff}{join.end}"}
                 here.append(node("gliss", lform="solid", **at))

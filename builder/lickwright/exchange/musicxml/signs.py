@@ -12,7 +12,7 @@ from lickwright.analysis.notation.pieces import moves
 from lickwright.exchange import technique
 from lickwright.exchange.element import node
 from lickwright.exchange.links import Join, Slur, has_sign
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES, JoinKind
 from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Slide, Tapped
 from lickwright.terms.signs import parse_sign
 
@@ -44,7 +44,6 @@ _GROUPS = {
 _GROUP_OF = {name: group for group, names in _GROUPS.items() for name in names}
 _BOWS = {"d": "down-bow", "u": "up-bow"}
 _JOINED = {JoinKind.HAMMER: ("hammer-on", "H"), JoinKind.PULL: ("pull-off", "P")}
-_SLID = (JoinKind.SLIDE, JoinKind.SHIFT)
 _INTO = {Slide.RISING: "scoop", Slide.FALLING: "plop"}
 _OUT = {Slide.RISING: "doit", Slide.FALLING: "falloff"}
 _LANES = 4
@@ -89,7 +88,7 @@ def linked(pairs: list[tuple[str, Slur | Join]], staff: int) -> Iterator[etree._
     for type_, pair in pairs:
         if isinstance(pair, Slur):
             yield node("slur", type_=type_, number=1 + pair.lane + _LANES * (staff - 1))
-        elif pair.kind in _SLID:
+        elif pair.kind in SLIDES:
             number = pair.string + 8 * (staff - 1)
             yield node("slide", line_type="solid", number=number, type_=type_)
         elif staff == TAB:

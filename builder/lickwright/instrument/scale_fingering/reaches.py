@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from lickwright.instrument.fretboard import span
-from lickwright.instrument.hand import WIDEST, reach
-from lickwright.instrument.scale_fingering.ringing import FRETTING, HELD
+from lickwright.instrument.hand import FINGERS, WIDEST, reach
+from lickwright.instrument.scale_fingering.ringing import HELD
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -56,6 +56,6 @@ def widest(steps: Sequence[Step], guitar: Guitar, *, ringing: bool) -> Wide | No
 
 def _opens(one: Step, other: Step) -> bool:
     """Whether two fingers lie as their frets do, not crossed."""
-    if not {one.finger, other.finger} <= set(FRETTING) or one.finger == other.finger:
+    if not {one.finger, other.finger} <= set(FINGERS) or one.finger == other.finger:
         return False
     return (one.fret < other.fret) == (one.finger < other.finger)

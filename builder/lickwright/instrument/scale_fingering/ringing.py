@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from lickwright.instrument.fretboard import span
-from lickwright.instrument.hand import reach
+from lickwright.instrument.hand import FINGERS, reach
 from lickwright.instrument.scale_fingering.step import Place, Step, places_of
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from lickwright.instrument.guitar import Guitar
 
-FRETTING, OPEN = ("1", "2", "3", "4"), ("0",)
+OPEN = ("0",)
 HELD = 3
 """So many notes in a row lie under the hand together."""
 _FRETTED = 300  # a note that is fretted where no open string has it costs as much everywhere
@@ -78,7 +78,7 @@ def ringing_path(
 def _steps(midi: int, guitar: Guitar, only: Place | None) -> Iterator[Step]:
     for string, fret in places_of(midi, guitar):
         if (string, fret) == only or (only is None and fret <= _TOP):
-            for finger in FRETTING if fret else OPEN:
+            for finger in FINGERS if fret else OPEN:
                 yield Step(string, fret, finger)
 
 

@@ -18,3 +18,15 @@ def test_each_bound_alone_makes_a_page_heavy() -> None:
     assert weigh("x", random.Random(1).randbytes(PACKED + 1)).over
     assert not weigh("x", b"<p>" * ELEMENTS).over
     assert weigh("x", b"<p>" * (ELEMENTS + 1)).over
+
+
+def test_the_largest_pieces_of_a_heavy_page_are_named() -> None:
+    """The three heaviest, the heaviest first; a page that keeps its budget names none."""
+    sizes = {"hornpipe": 300_000, "walk": 20_000, "air": 250_000, "rag": 200_000}
+    page = "".join(
+        f'<section class="practice" id="lick-{name}">{"x" * size}</section>' for name, size in sizes.items()
+    )
+    largest = weigh("x", page.encode()).largest
+    assert [name for name, _ in largest] == ["hornpipe", "air", "rag"]
+    assert all(sizes[name] < size < sizes[name] + 80 for name, size in largest)
+    assert weigh("x", page[:1000].encode()).largest == ()

@@ -121,7 +121,7 @@ def test_git_sees_nothing_of_a_publish(lickwright: Command, started: Path, tmp_p
 
 def test_a_heavy_page_is_noted_after_the_summary(capsys: pytest.CaptureFixture[str]) -> None:
     """The page, what it weighs, and what might be done; the status stays 0."""
-    heavy = (Weight("lessons/long.html", 848_000, 122_000, 11_480),)
+    heavy = (Weight("lessons/long.html", 848_000, 122_000, 11_480, (("reel", 90_400), ("walk", 71_000))),)
     proofed = SimpleNamespace(proof=SimpleNamespace(findings=()))
     came_to = SimpleNamespace(
         proofed=proofed, findings=(), site=True, pages=1, made=0, kept=0, heavy=heavy, unsigned=()
@@ -130,3 +130,4 @@ def test_a_heavy_page_is_noted_after_the_summary(capsys: pytest.CaptureFixture[s
     summary, note = capsys.readouterr().err.splitlines()
     assert "1 pages in site" in summary
     assert "lessons/long.html is heavy (848 kB, 122 kB packed, 11480 elements)" in note
+    assert "Its largest: reel 90 kB, walk 71 kB." in note

@@ -79,7 +79,10 @@ def kept_record(cache: Cache, key: str) -> Record | None:
     return Record(
         files=held["files"],
         pictures=tuple(held["pictures"]),
-        weights=tuple(Weight(**weight) for weight in held["weights"]),
+        weights=tuple(
+            Weight(**{**weight, "largest": tuple((name, size) for name, size in weight["largest"])})
+            for weight in held["weights"]
+        ),
         warnings=tuple((lick, sentence) for lick, sentence in held["warnings"]),
         pages=held["pages"],
         orders=held["orders"],

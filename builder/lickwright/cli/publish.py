@@ -71,5 +71,9 @@ def tell(published: Published, site: Path) -> int:
         f"{published.kept} kept from before. Open {site / 'index.html'} in a browser."
     )
     for page in published.heavy:
-        report(f"Note: {page.path} is heavy ({page}); a phone opens it slowly. Perhaps it is two lessons.")
+        largest = ", ".join(f"{name} {size / 1000:.0f} kB" for name, size in page.largest)
+        told = f" Its largest: {largest}." if largest else ""
+        report(
+            f"Note: {page.path} is heavy ({page}); a phone opens it slowly.{told} Perhaps it is two lessons."
+        )
     return 0

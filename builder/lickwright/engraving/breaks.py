@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.accidentals import bend_grace
@@ -47,6 +48,8 @@ _LINES: dict[Width, _Line] = {
     "narrow": _Line(6200, 1.0, 2, {1: 1.0, 2: 1.0}),
 }
 _LAST_ALONE, _OTHER = 3.0, 3.0
+_TOO_FULL = 1000.0
+"""A bar in a line without room: only where a beat would be cut in two otherwise."""
 _SPARSE = 4
 """Moments of a bar that may share a narrow line with another."""
 
@@ -61,20 +64,21 @@ def line_starts(score: Score, width: Width) -> frozenset[int]:
     head = _CLEF + _ACCIDENTAL * abs(score.music.key.signature)
     best: list[tuple[float, int]] = [(0.0, 0)]
     for stop in range(1, len(bars) + 1):
+        if stop < len(bars) and _inside_a_beat(bars[stop - 1]):
+            best.append((inf, stop - 1))  # no line ends here, however full it grows
+            continue
         ways = []
         for start in range(stop - 1, max(-1, stop - 2 - line.most), -1):
             own = range(start + (pickup and start == 0), stop)
-            if stop < len(bars) and (not own or _inside_a_beat(bars[stop - 1])):
-                continue
-            if start and pickup and start == 1:
+            if (stop < len(bars) and not own) or (start and pickup and start == 1):
                 continue
             room = line.room - head - (_METER if start == 0 else 0)
             asked = sum(wants[start:stop])
-            if len(own) > 1 and (asked > room * line.squeezed or len(own) > line.most):
-                continue
-            if width == "narrow" and len(own) > 1 and max(moments[i] for i in own) > _SPARSE:
-                continue
             cost = line.counts.get(len(own), _OTHER) + max(0.0, 1 - asked / room) ** 2
+            if len(own) > 1 and (asked > room * line.squeezed or len(own) > line.most):
+                cost += _TOO_FULL * len(own)
+            if width == "narrow" and len(own) > 1 and max(moments[i] for i in own) > _SPARSE:
+                cost += _TOO_FULL * len(own)
             if stop == len(bars) and len(own) == 1 and start and width == "wide":
                 cost += _LAST_ALONE
             ways.append((best[start][0] + cost, start))

@@ -41,7 +41,7 @@ def tree(folder: Path) -> Tree:
 
 @pytest.fixture
 def course(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The course that ``start`` makes, without guide, proof room and legend: a publish of it takes a second."""
+    """The course that ``start`` makes, without guide, proof room and legend: published in a second."""
     monkeypatch.setattr(site, "read_guide", lambda *_, **__: None)
     monkeypatch.setattr(site, "room_pages", lambda *_: ())
     monkeypatch.setattr(site, "legend_page", lambda _: Page("signs.html", (), lambda _: ""))

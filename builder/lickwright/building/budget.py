@@ -44,5 +44,5 @@ def weigh(path: str, body: bytes) -> Weight:
     weight = Weight(path, len(body), packed, len(_ELEMENT.findall(body)))
     if not weight.over:
         return weight
-    pieces = sorted(((-len(piece[0]), piece[1].decode()) for piece in _PIECE.finditer(body)))
+    pieces = sorted((-len(piece[0]), piece[1].decode()) for piece in _PIECE.finditer(body))
     return replace(weight, largest=tuple((name, -size) for size, name in pieces[:_TOLD]))

@@ -173,3 +173,64 @@ def test_a_last_bar_that_goes_with_neither_length_is_told(room: Proofroom) -> No
     """Two faults: the pickup, and a bar that would be short with any."""
     proof = room.prove(PICKED_UP.format(" -", " - -"))
     assert [rule for rule, _ in told(proof)] == ["rhythm/bar-length", "rhythm/pickup-length"]
+
+
+UNREAD = """```lick x
+A7 | 3:2 - 2:2 - 1:0 - {slot} -
+```
+
+```lick y
+vary: x
+1.4: 5:4
+```
+
+```excerpt
+of: x
+show: 1.1-1.4
+```
+
+[It](lick:x@1.4) is held, and [so is it](lick:x@1.3-1.4).
+"""
+
+
+@pytest.mark.parametrize(("slot", "rule"), [("4:2v", "syntax/habit"), ("4:q", "syntax/slot")])
+def test_a_sound_that_could_not_be_read_is_not_missed_as_well(room: Proofroom, slot: str, rule: str) -> None:
+    """Links, changes and excerpts count the sounds of its bar; with the slot mended nothing is left."""
+    assert only(room.prove(UNREAD.format(slot=slot))).rule == rule
+    assert told(room.prove(UNREAD.format(slot="4:2~"))) == []
+
+
+def test_an_address_in_a_bar_that_was_read_is_missed(room: Proofroom) -> None:
+    """A bar that nobody could read hides no fault of another one."""
+    two = UNREAD.format(slot="4:q").replace("4:q -\n", "4:q -\nA7 | 3:2 - 2:2 - 1:0 - . -\n")
+    found = [f.rule for f in room.prove(two.replace("lick:x@1.4", "lick:x@2.4")).findings]
+    assert sorted(found) == ["course/link-address", "syntax/slot"]
+
+
+EXCHANGED = "D7 | 3:7 h 3:5 - - 2:7 - 1:5 -\n{rows}"
+ROWS = {"names": "  names | C D F# A\n", "degrees": "  degrees | b7 1 3 5\n"}
+
+
+@pytest.mark.parametrize("rows", [("names",), ("degrees",), ("names", "degrees")])
+def test_two_notes_exchanged_are_one_finding(room: Proofroom, rows: tuple[str, ...]) -> None:
+    """Whichever row says so, and where both do; the fix puts them right."""
+    text = EXCHANGED.format(rows="".join(ROWS[row] for row in rows))
+    finding = only(room.prove(text))
+    assert finding.rule == f"witness/{rows[0]}"
+    assert finding.message.endswith("the other way round")
+    assert finding.fix is not None
+    assert [edit.text for edit in finding.fix.edits] == ["3:5", "3:7"]
+    assert told(room.prove(text.replace("3:7 h 3:5", "3:5 h 3:7"))) == []
+
+
+TIED = "A7 | 3:2 - 4:2 - 5:4 - 5:0 -\nD7 | {bar}\n  lh | 0 4 3 1 0\n  names | A D F# E D"
+
+
+def test_rows_that_count_a_held_note_are_told_why(room: Proofroom) -> None:
+    """The number once, and that a tied note has no entry; another extra entry is not laid on it."""
+    finding = only(room.prove(TIED.format(bar="- - 5:5 - 4:4 4:2 4:0 -")))
+    assert finding.message == "lh has 5 entries for 4 sounds"
+    assert finding.help.endswith("look at the bar's slots; it begins with a held note, which has no entry")
+    assert [label.text for label in finding.labels] == ["and so it is here"]
+    other = only(room.prove(TIED.format(bar="5:5 - 4:4 - 4:2 - 4:0 -")))
+    assert other.help.endswith("holds, rests and grace notes have no entry")

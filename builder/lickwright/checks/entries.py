@@ -19,6 +19,8 @@ from lickwright.theory.pitch import PitchClass
 _ROW = re.compile(r"\s*(rh|lh|names|degrees|signs)\s*\|(.*)")
 _FRAME = re.compile(r"(?:ring|mute|open|pos[0-9]{1,2})?\[|\]|\)(?:/[0-9]+)?|\(")
 
+HOLD = "-"
+
 
 def merge_counts(piece: Piece, findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """Return the findings of a piece with the miscounted rows of one bar told as one."""
@@ -50,12 +52,9 @@ def merge_counts(piece: Piece, findings: Sequence[Finding]) -> tuple[Finding, ..
             )
             dropped += under
         elif len(under) > 1:
-            labels = tuple(Label(f.span, f.message) for f in under[1:])
-            mended[id(under[0])] = replace(
-                under[0],
-                labels=labels,
-                help=f"The rows agree with each other: look at the bar's slots; {said}",
-            )
+            labels = tuple(Label(f.span, "and so it is here") for f in under[1:])
+            hint = f"The rows agree with each other: look at the bar's slots; {_say_why(bar, counts[0])}"
+            mended[id(under[0])] = replace(under[0], labels=labels, help=hint)
             dropped += under[1:]
     return tuple(mended.get(id(f), f) for f in findings if not any(f is d for d in dropped))
 
@@ -93,6 +92,14 @@ def _say_lost(bar: MusicBar, entries: Mapping[str, list[str]], count: int) -> st
             where = f"{which}, number {places[0] + 1}"
             return f"{where} of the names, is missing" if missing else f"{where} of the sounds, is too many"
     return f"a sound {'is missing' if missing else 'is too many'}"
+
+
+def _say_why(bar: MusicBar, count: int) -> str:
+    """Which slots have no entry: the note held over from the bar before, where just that would do."""
+    steps, sounds = bar.upper.steps, bar.upper.sounds
+    if count == len(sounds) + 1 and steps and steps[0][1].text == HOLD:
+        return "it begins with a held note, which has no entry"
+    return "holds, rests and grace notes have no entry"
 
 
 def _pitch_classes(name: str) -> frozenset[int]:

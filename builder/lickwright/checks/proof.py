@@ -31,6 +31,8 @@ Broken = frozenset[int]
 """Numbers of bars that could not be read whole: nothing further is judged in them."""
 
 
+COUNTING = frozenset({"course/link-address", "course/change-address", "course/excerpt-address"})
+"""Rules about an address that no sound has."""
 ONCE_A_PLACE = frozenset({"harmony/shifted-chord", "spelling/chord-root"})
 """Rules that mark a chord symbol: several licks, and several bars, may stand under the same one."""
 
@@ -95,7 +97,8 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         broken[piece.name] = _broken(piece, unread) | broken.get(piece.of, frozenset())
         own = [f for f in subject.found if _bar(f) not in broken[piece.name]]
         fresh, again = _part(piece, own, told, spoken.get(piece.of, ()))
-        resolved, known = _part_given(given.pop(piece.name, ()), spoken.get(piece.of, ()))
+        counted = [f for f in given.pop(piece.name, ()) if not _counts_in(broken[piece.name], f)]
+        resolved, known = _part_given(counted, spoken.get(piece.of, ()))
         again += known
         repeated += again
         found[piece.name] = [*resolved, *fresh]
@@ -207,6 +210,12 @@ def _broken(piece: Piece, unread: Mapping[str, Sequence[Finding]]) -> Broken:
         for finding in unread.get(bar.span.source.path, ())
         if bar.span.start <= finding.span.start <= bar.span.end
     )
+
+
+def _counts_in(broken: Broken, finding: Finding) -> bool:
+    """Whether a finding counts the sounds of a bar of which one could not be read."""
+    address = Address.parse(finding.address) if finding.rule in COUNTING else None
+    return address is not None and address.sound is not None and address.bar in broken
 
 
 def _part_given(given: Iterable[Finding], base: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:

@@ -52,6 +52,11 @@ class Written:
         return () if span is None else (Label(span, f"the {row} row"),)
 
     @property
+    def voice(self) -> Bar:
+        """Number of its bar, and whether it is the lower voice."""
+        return self.bar.number, self.sound.address.lower
+
+    @property
     def chord(self) -> ChordSymbol:
         """The chord in force."""
         return self.bar.chord_at(self.sound.onset)

@@ -105,6 +105,9 @@ syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
 witness/names | sound | prose/*
 witness/names | sound | hands/falling-hammer hands/rising-pull hands/stray-note hands/finger
+witness/names | sound | hands/join-stands-still
+witness/degrees | sound | hands/join-stands-still
+syntax/row-count | bar | prose/*
 hands/stray-note | sound | hands/shift
 hands/stray-note | sound | hands/finger
 hands/needless-shift | sound | hands/shift

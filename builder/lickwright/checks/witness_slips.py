@@ -58,7 +58,7 @@ def find_slips(piece: Piece, row: Row) -> Mapping[Bar, Slip]:
             ]
             if len(spoken) < FEWEST:
                 continue
-            said = [_said(tone, row, chord, key) for _, tone, chord in spoken]
+            said = [say_class(tone, row, chord, key) for _, tone, chord in spoken]
             heard = [{pitch % 12 for pitch in top_pitch(tone)} for _, tone, _ in spoken]
             apart = [n for n, (a, b) in enumerate(zip(said, heard, strict=True)) if a not in b]
             if len(apart) >= FEWEST:
@@ -68,8 +68,8 @@ def find_slips(piece: Piece, row: Row) -> Mapping[Bar, Slip]:
     return found
 
 
-def _said(tone: Tone, row: Row, chord: ChordSymbol, key: Key) -> int:
-    """The pitch class a row gives; -1 for none that reads."""
+def say_class(tone: Tone, row: Row, chord: ChordSymbol, key: Key) -> int:
+    """Return the pitch class a row gives a tone; -1 for none that reads."""
     if row == "names":
         name = PitchClass.parse(tone.name or "")
         return -1 if name is None else name.semitone

@@ -1,7 +1,8 @@
 """A degree of the second witness that is not the note's place over its chord.
 
 The ``degrees`` row counts from the root of the chord in force, over N.C. from the key's tonic. The octave
-does not matter: 9 is 2, 13 is 6; ``7`` is the major seventh.
+does not matter: 9 is 2, 13 is 6; ``7`` is the major seventh. Two notes side by side that have each other's
+degrees are told once.
 
 Why it matters: when fret and degree disagree, one of three has slipped: the fret, the degree, or the chord.
 
@@ -14,6 +15,7 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.checks.witness_exchange import find_exchanged, tell_exchanged
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import degree_of, note_name, note_text, say_pitch
 from lickwright.theory.chord import Chord
@@ -26,8 +28,12 @@ def run(subject: Subject) -> Iterator[Finding]:
         return
     key = subject.piece.music.key
     slips = subject.slips("degrees")
+    pairs = find_exchanged(subject, "degrees")
+    for one, two in pairs:
+        yield tell_exchanged(subject, RULE, "degrees", one, two)
+    exchanged = {id(written) for pair in pairs for written in pair}
     for written in subject.tones:
-        if (written.bar.number, written.sound.address.lower) in slips:
+        if written.voice in slips or id(written) in exchanged:
             continue
         said = None if written.tone.degree is None else parse_degree(written.tone.degree)
         sounding = top_pitch(written.tone)
@@ -60,7 +66,10 @@ RULE = Rule(
         Example("A7 | 5:0 - 5:4 - 4:2 - 4:4 -\n  degrees | 1 3 5 13"),
         Example("N.C. | 5:0 - 5:4 - 4:2 - 3:0 -\n  degrees | 1 3 5 b7"),
     ),
-    bad=(Example("A7 | 5:0 - 5:3 h 5:4 4:2 - 3:2 -\n  degrees | 1 3 3 5 1", marks=("5:3",)),),
+    bad=(
+        Example("A7 | 5:0 - 5:3 h 5:4 4:2 - 3:2 -\n  degrees | 1 3 3 5 1", marks=("5:3",)),
+        Example("A7 | 5:0 - 4:2 - 5:4 - 3:2 -\n  degrees | 1 3 5 1", marks=("5:4",)),
+    ),
     run=run,
     one_note=True,
 )

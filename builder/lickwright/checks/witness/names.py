@@ -18,9 +18,9 @@ from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject, Written
+from lickwright.checks.witness_exchange import find_exchanged, tell_exchanged
 from lickwright.checks.witnesses import top_pitch
 from lickwright.checks.wording import note_text, say_pitch
-from lickwright.findings import Edit, Fix, Label
 from lickwright.model.strike import Dead, Fretted
 from lickwright.theory.pitch import PitchClass
 
@@ -30,13 +30,12 @@ def run(subject: Subject) -> Iterator[Finding]:
     if subject.piece.kind == "chorus":  # its licks have been asked
         return
     slips = subject.slips("names")
-    exchanged: set[int] = set()
-    for number, written in enumerate(subject.tones):
-        if (written.bar.number, written.sound.address.lower) in slips or number in exchanged:
-            continue
-        if _exchanged(subject, number):
-            exchanged.add(number + 1)
-            yield _tell_exchanged(subject, written, subject.tones[number + 1])
+    pairs = find_exchanged(subject, "names")
+    for one, two in pairs:
+        yield tell_exchanged(subject, RULE, "names", one, two)
+    exchanged = {id(written) for pair in pairs for written in pair}
+    for written in subject.tones:
+        if written.voice in slips or id(written) in exchanged:
             continue
         said = None if written.tone.name is None else PitchClass.parse(written.tone.name)
         sounding = top_pitch(written.tone)
@@ -57,46 +56,13 @@ def run(subject: Subject) -> Iterator[Finding]:
         actual = subject.name_at(written.sound.address, written.index, sounding[0], written.chord)
         yield subject.report(
             RULE,
-            f"the names row says {said.spoken}, and {note_text(written.tone)} is {say_pitch(actual, sounding)}",
+            f"the names row says {said.spoken}, and {note_text(written.tone)} is"
+            f" {say_pitch(actual, sounding)}",
             written.tone.span,
             written.sound.address,
             labels=written.label("names"),
             help=_help(subject, written, said),
         )
-
-
-def _exchanged(subject: Subject, number: int) -> bool:
-    """Whether a note and the next, each the only one of its sound, have each other's names."""
-    pair = subject.tones[number : number + 2]
-    if len(pair) < 2 or any(len(w.sound.tones) > 1 or w.tone.bends or w.tone.name is None for w in pair):
-        return False
-    if pair[0].sound.address.lower != pair[1].sound.address.lower:
-        return False
-    said = [PitchClass.parse(w.tone.name or "") for w in pair]
-    heard = [{pitch % 12 for pitch in top_pitch(w.tone)} for w in pair]
-    if None in said or not all(heard) or heard[0] == heard[1]:
-        return False
-    first, second = (each.semitone if each else -1 for each in said)
-    return first in heard[1] and second in heard[0] and first not in heard[0]
-
-
-def _tell_exchanged(subject: Subject, one: Written, two: Written) -> Finding:
-    names = [subject.name_at(w.sound.address, w.index, top_pitch(w.tone)[-1], w.chord) for w in (one, two)]
-    texts = [w.tone.span.text for w in (one, two)]
-    fix = None
-    if texts == [note_text(w.tone) for w in (one, two)] and texts[0] != texts[1]:
-        edits = (Edit(one.tone.span, texts[1]), Edit(two.tone.span, texts[0]))
-        fix = Fix(f"{texts[1]} {texts[0]}: exchanged", edits)
-    return subject.report(
-        RULE,
-        f"the names row says {one.tone.name} {two.tone.name}, and {texts[0]} {texts[1]} are {names[0]} and"
-        f" {names[1]}: the other way round",
-        two.tone.span,
-        two.sound.address,
-        labels=(Label(one.tone.span, "exchanged with this"), *two.label("names")),
-        help="Exchange the two notes, or the two names",
-        fix=fix,
-    )
 
 
 def _help(subject: Subject, written: Written, said: PitchClass) -> str:

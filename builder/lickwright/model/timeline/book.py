@@ -16,7 +16,7 @@ from lickwright.model.timeline.harmony import Grid, resolve_progression
 from lickwright.model.timeline.licks import LickResolver
 from lickwright.model.timeline.necks import check_neck
 from lickwright.model.timeline.scale import resolve_scale
-from lickwright.model.timeline.wording import Names, missing_part
+from lickwright.model.timeline.wording import Names, missing_end, missing_part
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,5 +171,6 @@ def _check_link(link: LickLink, pieces: dict[str, Piece], names: Names) -> list[
             f"“{link.target}” has {missing_part(piece.music, link.at)}",
             link.span,
             help="An address is bar, point, sound: 2.3; 2 is a bar, 2-3 bars, 1.3-2.1 sounds",
+            address=missing_end(piece.music, link.at),
         )
     return list(faults)

@@ -17,7 +17,7 @@ from lickwright.model.music import ChordAt, Line, Music, MusicBar, Piece, Sound
 from lickwright.model.timeline.cutting import afresh, cut, struck_first, widened
 from lickwright.model.timeline.faults import Faults
 from lickwright.model.timeline.repeats import unfold
-from lickwright.model.timeline.wording import missing_part
+from lickwright.model.timeline.wording import missing_end, missing_part
 
 
 def resolve_excerpt(block: Excerpt, piece: Piece, name: str, faults: Faults) -> Piece | None:
@@ -31,6 +31,7 @@ def resolve_excerpt(block: Excerpt, piece: Piece, name: str, faults: Faults) -> 
                 "course/excerpt-address",
                 f"“{piece.name}” has {missing_part(music, show)}",
                 dict(block.places).get("show", block.span),
+                address=missing_end(music, show),
             )
             return None
         if _endings_in_a_row(music, shown):

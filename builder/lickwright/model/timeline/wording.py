@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
-from lickwright.model.address import AddressRange
+from lickwright.model.address import Address, AddressRange
 from lickwright.model.blocks import Block, Chorus, Lick, Progression, ScaleBlock
 from lickwright.model.music import Line, Music
 
@@ -71,6 +71,15 @@ _KINDS: dict[type, str] = {
     Progression: "progression",
     ScaleBlock: "scale",
 }
+
+
+def missing_end(music: Music, show: AddressRange) -> Address:
+    """Return which end of a range is not there; the first where both are, and the range does not fit."""
+    return next((end for end in (show.first, show.last) if not _is_there(music, end)), show.first)
+
+
+def _is_there(music: Music, end: Address) -> bool:
+    return music.bar(end.bar) is not None and (end.sound is None or music.sound(end) is not None)
 
 
 def missing_part(music: Music, show: AddressRange) -> str:

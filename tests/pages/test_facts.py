@@ -8,9 +8,10 @@ from fractions import Fraction
 import pytest
 
 from lickwright.model.fields import Tempo
-from lickwright.pages.counting import count, listed, roman
+from lickwright.pages.counting import count, listed
 from lickwright.pages.facts import key_words, lesson_facts, tempo_words
 from lickwright.pages.player_data import embed
+from lickwright.terms.numbers import roman
 from lickwright.theory.key import parse_key
 from lickwright.theory.meter import parse_meter
 

@@ -6,14 +6,17 @@ from collections import defaultdict
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 from lickwright.analysis.notation.accidentals import shown
 from lickwright.analysis.notation.cut import Cut, Entry, cut
 from lickwright.analysis.notation.ids import grace_id
 from lickwright.analysis.notation.pieces import moves
+from lickwright.exchange.flow import Written, flow
 from lickwright.model.slots import JoinKind
 from lickwright.model.strike import Dead, Harmonic, Late
+from lickwright.terms.numbers import roman
 from lickwright.theory.spelling import spell
 
 if TYPE_CHECKING:
@@ -25,6 +28,7 @@ if TYPE_CHECKING:
 
 _SLURRED = (JoinKind.HAMMER, JoinKind.PULL, JoinKind.SLIDE)
 BRACKETS = ("ring", "mute", "position", "rit")
+_WORDS = {"ring": "let ring", "mute": "P.M.", "rit": "rit."}
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +69,11 @@ class Bracket:
     lower: bool
     fret: int = 0
 
+    @property
+    def words(self) -> str:
+        """What is printed at its beginning."""
+        return _WORDS.get(self.kind) or roman(self.fret) or "open"
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
@@ -74,6 +83,7 @@ class Sheet:
     bent or let down, is tied to it.
 
     Attributes:
+        rows: Of every bar the notes of each voice in order, upper voice first.
         pitches: By the name of a note: what is written.
         begun: Names of the notes from which a tie goes out; ``tied``: to which one leads.
         ending: Names of the last notes of each tone, of those that are tied together.
@@ -81,6 +91,7 @@ class Sheet:
     """
 
     cut: Cut
+    rows: tuple[tuple[tuple[Written, ...], ...], ...]
     pitches: dict[str, Pitch]
     begun: frozenset[str]
     tied: frozenset[str]
@@ -141,6 +152,7 @@ def sheet(music: Music) -> Sheet:
         slurs += _slurs(voice, lower)
     return Sheet(
         cut=made,
+        rows=tuple(tuple(flow(layer) for layer in layers) for layers in made.layers),
         pitches=pitches,
         begun=frozenset(begun),
         tied=frozenset(tied),
@@ -232,23 +244,13 @@ def _linked(before: Entry | None, entry: Entry) -> tuple[str, str] | None:
 def _brackets(made: Cut) -> Iterator[Bracket]:
     for lower, voice in enumerate(made.voices):
         for kind in ("ring", "mute", "position"):
-            for value, run in groupby(voice, lambda entry, kind=kind: getattr(entry.sound, kind)):  # type: ignore[misc]
+            for value, run in groupby(voice, attrgetter(f"sound.{kind}")):
                 covered = list(run)
                 if value if kind != "position" else value is not None:
                     yield Bracket(kind, covered[0], covered[-1], bool(lower), value)
         slower = next((entry for entry in voice if "rit" in entry.sound.signs), None)
         if slower:
             yield Bracket("rit", slower, voice[-1], bool(lower))
-
-
-def roman(number: int) -> str:
-    """Return a position as printed: a Roman numeral, ``open`` for 0."""
-    made = ""
-    for value, letters in ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I")):
-        while number >= value:
-            made += letters
-            number -= value
-    return made or "open"
 
 
 def by_end(pairs: tuple[Slur | Join, ...]) -> dict[str, list[tuple[str, Slur | Join]]]:

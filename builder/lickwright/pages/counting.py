@@ -12,7 +12,6 @@ _WORDS = (
     *("eleven", "twelve"),
 )
 _CODE = re.compile(rf"(?:{'|'.join(ROW_KINDS)})\b|\S+[._/=]\S|\S+ (?:is given twice|has no value)")
-_NUMERALS = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
 
 
 def count(number: int, thing: str) -> str:
@@ -29,19 +28,6 @@ def capital(text: str) -> str:
 def sentence(message: str) -> str:
     """Return a message with a capital, but a word of the code as typed: ``rh has 4 entries``."""
     return message if _CODE.match(message) else capital(message)
-
-
-def roman(number: int) -> str:
-    """Return a fret as positions are written: 7 is ``VII``.
-
-    Args:
-        number: 1 or more.
-    """
-    text = ""
-    for value, sign in _NUMERALS:
-        text += sign * (number // value)
-        number %= value
-    return text
 
 
 def listed(words: Sequence[str]) -> str:

@@ -12,7 +12,8 @@ from itertools import groupby
 from lickwright.analysis import Role, RoleOf
 from lickwright.analysis.naming import spelled
 from lickwright.model.music import Music, MusicBar
-from lickwright.pages.counting import roman, signs
+from lickwright.pages.counting import signs
+from lickwright.terms.numbers import roman
 from lickwright.theory.chord import Chord
 from lickwright.theory.interval import Interval
 

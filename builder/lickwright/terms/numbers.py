@@ -1,4 +1,4 @@
-"""Numbers as words, digits and ordinals: ``five``, ``5``, ``fifth``, ``5th``."""
+"""Numbers as words, digits, ordinals and numerals: ``five``, ``5``, ``fifth``, ``5th``, ``V``."""
 
 from __future__ import annotations
 
@@ -16,6 +16,8 @@ ORDINALS: tuple[str, ...] = (
     *("twenty-third", "twenty-fourth"),
 )
 """By their number; the ``zeroth`` only keeps the places."""
+
+_NUMERALS = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
 
 _READINGS: dict[str, int] = {
     **{word: number for number, word in enumerate(CARDINALS)},
@@ -40,3 +42,16 @@ def read_number(text: str) -> int | None:
         return known
     digits = word[:-2] if word[-2:] in ("st", "nd", "rd", "th") else word
     return int(digits) if digits.isascii() and digits.isdigit() else None
+
+
+def roman(number: int) -> str:
+    """Return a number as positions are written; nothing for 0.
+
+    >>> roman(14)
+    'XIV'
+    """
+    made = ""
+    for value, sign in _NUMERALS:
+        made += sign * (number // value)
+        number %= value
+    return made

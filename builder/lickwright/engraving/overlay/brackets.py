@@ -6,6 +6,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from lickwright.engraving.overlay.canvas import stroke, word_box
+from lickwright.terms.numbers import roman
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -15,23 +16,10 @@ if TYPE_CHECKING:
     from lickwright.engraving.score import Entry, Score
     from lickwright.engraving.signs import Plan, Sign
 
-_ROMAN = ((10, "X"), (9, "IX"), (5, "V"), (4, "IV"), (1, "I"))
 _ROWS = {"let-ring": "ring", "palm-mute": "mute", "position": "position", "rit": "rit"}
 _REACH = 140.0
 """How far a bracket goes beyond the middle of its last note."""
 _SIZE, _HOOK = 272.0, 110.0
-
-
-def roman(number: int) -> str:
-    """Return a position in Roman numerals; ``open`` for 0."""
-    if number <= 0:
-        return "open"
-    made = ""
-    for value, letters in _ROMAN:
-        while number >= value:
-            made += letters
-            number -= value
-    return made
 
 
 def plan(score: Score, plan: Plan) -> None:
@@ -46,7 +34,7 @@ def plan(score: Score, plan: Plan) -> None:
                 _bracket(plan, list(run), "palm-mute", "P.M.", staves.host)
         for fret, run in groupby(voice, lambda entry: entry.sound.position):
             if fret is not None:
-                _bracket(plan, list(run), "position", roman(fret), staves.top)
+                _bracket(plan, list(run), "position", roman(fret) or "open", staves.top)
         for place, entry in enumerate(voice):
             if "rit" in entry.sound.signs:
                 _bracket(plan, list(voice[place:]), "rit", "rit.", staves.top)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from lickwright.analysis.notation.pieces import moves
 from lickwright.exchange.element import node
-from lickwright.exchange.links import Bracket, Sheet, has_sign, roman
+from lickwright.exchange.links import Bracket, Sheet, has_sign
 from lickwright.exchange.technique import heights, of_head
 from lickwright.model.slots import SLIDES, JoinKind
 from lickwright.model.strike import BendKind, Slide
@@ -34,7 +34,7 @@ _STEPS = {
     Fraction(1, 2): "¼", Fraction(1): "½", Fraction(3, 2): "¾", Fraction(2): "full", Fraction(3): "1½",
 }  # fmt: skip
 """Half steps as bends are marked in print, in whole steps."""
-_WORDS = {"ring": "let ring", "mute": "P.M.", "rit": "rit."}
+_NOTES = {4: "♩", 8: "♪", 2: "half"}
 _SIGNS = {"swell": "swell", "scrape": "pick scrape", "wide": "wide vibrato", "pinch": "P.H."}
 _SLIDES = {
     ("in", Slide.RISING): "slide from below", ("in", Slide.FALLING): "slide from above",
@@ -98,7 +98,7 @@ def _opening(music: Music, tempo: Tempo, found: dict[int, list[etree._Element]])
     beat = tempo.beat or meter.beat
     dotted = beat.numerator == 3
     unit = 4 / (beat * 2 / 3 if dotted else beat)
-    said = f"{tempo.bpm}"
+    said = f"{_NOTES.get(int(unit), f'1/{unit}')}{'.' if dotted else ''} = {tempo.bpm}"
     found[0].append(
         node(
             "tempo",
@@ -185,7 +185,7 @@ def _bends(sheet: Sheet, head: Head) -> Iterator[etree._Element]:
 
 
 def _bracket(bracket: Bracket) -> etree._Element:
-    words = _WORDS.get(bracket.kind) or roman(bracket.fret)
+    words = bracket.words
     host = "s" if bracket.kind in ("position", "rit") else "t"
     start = bracket.first.anchor
     end = bracket.last.pieces[-1][1].heads[0].local

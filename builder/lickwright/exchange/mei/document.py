@@ -98,13 +98,13 @@ def _fill(section: etree._Element, made: Sheet, found: dict[int, list[etree._Ele
 def _measure(
     made: Sheet, index: int, bar: MusicBar, shown: dict[str, int], found: dict[int, list[etree._Element]]
 ) -> etree._Element:
-    layers = made.cut.layers[index]
+    rows = tuple(zip(made.rows[index], (False, True), strict=False))
     last = index == len(made.music.bars) - 1
     full = bar.length == bar.meter.length and bar.upper.filled == bar.length
     return node(
         "measure",
-        node("staff", *(staff_layer(made, layer, shown) for layer in layers), n=STAFF),
-        node("staff", *(tab_layer(made, layer) for layer in layers), n=TAB),
+        node("staff", *(staff_layer(made, row, shown, lower=low) for row, low in rows), n=STAFF),
+        node("staff", *(tab_layer(made, row, lower=low) for row, low in rows), n=TAB),
         *found.get(index, []),
         n=bar.number,
         left="rptstart" if bar.opens else None,

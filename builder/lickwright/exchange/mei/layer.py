@@ -8,7 +8,7 @@ from lickwright.analysis.notation.cut import struck_at_grace
 from lickwright.analysis.notation.ids import grace_id
 from lickwright.analysis.notation.pieces import printed
 from lickwright.exchange.element import node
-from lickwright.exchange.flow import Written, flow
+from lickwright.exchange.flow import Written
 from lickwright.exchange.links import Sheet, has_sign
 from lickwright.model.strike import Dead, Harmonic
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from lxml import etree
 
-    from lickwright.analysis.notation.pieces import Head, Layer
+    from lickwright.analysis.notation.pieces import Head
     from lickwright.model.music import GraceNote, Sound, Tone
     from lickwright.theory.pitch import Pitch
 
@@ -27,7 +27,9 @@ _SOUNDED = {-2: "ff", -1: "f", 1: "s", 2: "ss"}
 _STROKES = {"d": "dnbow", "u": "upbow"}
 
 
-def staff_layer(sheet: Sheet, layer: Layer, shown: dict[str, int]) -> etree._Element:
+def staff_layer(
+    sheet: Sheet, row: Iterable[Written], shown: dict[str, int], *, lower: bool
+) -> etree._Element:
     """Return the layer of the staff; ``shown`` are the accidentals to print."""
 
     def leaf(written: Written) -> etree._Element:
@@ -45,10 +47,10 @@ def staff_layer(sheet: Sheet, layer: Layer, shown: dict[str, int]) -> etree._Ele
     def lead(sound: Sound) -> Iterator[etree._Element]:
         return _graces(sheet, sound, shown)
 
-    return node("layer", *_nested(flow(layer), lead, leaf, beamed=True), n=2 if layer.lower else 1)
+    return node("layer", *_nested(row, lead, leaf, beamed=True), n=2 if lower else 1)
 
 
-def tab_layer(sheet: Sheet, layer: Layer) -> etree._Element:
+def tab_layer(sheet: Sheet, row: Iterable[Written], *, lower: bool) -> etree._Element:
     """Return the layer of the tab: a digit for every piece, tied ones in brackets."""
 
     def leaf(written: Written) -> etree._Element:
@@ -61,7 +63,7 @@ def tab_layer(sheet: Sheet, layer: Layer) -> etree._Element:
     def lead(sound: Sound) -> Iterator[etree._Element]:
         return _tab_graces(sound, sheet.music.guitar.strings)
 
-    return node("layer", *_nested(flow(layer), lead, leaf, beamed=False), n=2 if layer.lower else 1)
+    return node("layer", *_nested(row, lead, leaf, beamed=False), n=2 if lower else 1)
 
 
 def _nested(

@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING
 from lxml import etree
 
 from lickwright.exchange.element import node
-from lickwright.exchange.flow import Written, flow
 from lickwright.exchange.links import Sheet, sheet
 from lickwright.exchange.musicxml.events import Event, events
 from lickwright.exchange.musicxml.note import Writer
@@ -32,22 +31,19 @@ _DOCTYPE = (
 _INSTRUMENTS = {"electric": ("Electric guitar", 28), "acoustic": ("Acoustic guitar", 26)}
 """Names, and General MIDI programs counted from 1: clean electric, steel-string acoustic."""
 
-_Voices = tuple[tuple[Written, ...], ...]
-
 
 def write_musicxml(order: ExchangeOrder) -> bytes:
     """Return the document, UTF-8."""
     made = sheet(order.music)
-    voices = tuple(tuple(flow(layer) for layer in layers) for layers in made.cut.layers)
     over = events(made, order.tempo)
     places = [event.onset for bar in over.values() for event in bar]
-    lengths = [written.duration for bar in voices for voice in bar for written in voice]
+    lengths = [written.duration for bar in made.rows for voice in bar for written in voice]
     divisions = lcm(*(value.denominator for value in (*places, *lengths)))
     writer = Writer(made, divisions)
     part = node("part", id="P1")
     ended = False
-    for index in range(len(voices)):
-        measure, ended = _measure(writer, index, voices[index], over.get(index, []), ended)
+    for index in range(len(order.music.bars)):
+        measure, ended = _measure(writer, index, over.get(index, []), ended)
         part.append(measure)
     score = node(
         "score-partwise",
@@ -83,9 +79,7 @@ def _part(order: ExchangeOrder) -> etree._Element:
     )
 
 
-def _measure(
-    writer: Writer, index: int, voices: _Voices, over: list[Event], ended: bool
-) -> tuple[etree._Element, bool]:
+def _measure(writer: Writer, index: int, over: list[Event], ended: bool) -> tuple[etree._Element, bool]:
     """Return a bar, and whether an ending is still open after it."""
     bar = writer.sheet.music.bars[index]
     last = index == len(writer.sheet.music.bars) - 1
@@ -98,19 +92,19 @@ def _measure(
         measure.append(_left(bar, index))
     if index == 0 or bar.meter_shown:
         measure.append(_attributes(writer, bar, first=index == 0))
-    _fill(measure, writer, index, voices, over)
+    _fill(measure, writer, index, over)
     if bar.closes or last or closes:
         numbers = _numbers(writer.sheet, index) if closes else ()
         measure.append(_right(bar, numbers, last=last))
     return measure, open_ and not closes
 
 
-def _fill(measure: etree._Element, writer: Writer, index: int, voices: _Voices, over: list[Event]) -> None:
+def _fill(measure: etree._Element, writer: Writer, index: int, over: list[Event]) -> None:
     waiting = list(over)
     layers = writer.sheet.cut.layers[index]
     filled = Fraction(0)
     for staff in (STAFF, TAB):
-        for layer, voice in zip(layers, voices, strict=True):
+        for layer, voice in zip(layers, writer.sheet.rows[index], strict=True):
             if filled:
                 measure.append(node("backup", node("duration", int(filled * writer.divisions))))
             filled = Fraction(0)

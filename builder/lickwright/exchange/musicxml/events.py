@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 from typing import TYPE_CHECKING
 
 from lickwright.exchange.element import node
-from lickwright.exchange.links import has_sign, roman
+from lickwright.exchange.links import has_sign
 from lickwright.exchange.musicxml.kinds import harmony
 from lickwright.exchange.musicxml.signs import STAFF, TAB
 
@@ -25,7 +26,6 @@ _BEATS = {
     Fraction(4): "whole", Fraction(2): "half", Fraction(1): "quarter", Fraction(1, 2): "eighth",
     Fraction(1, 4): "16th",
 }  # fmt: skip
-_WORDS = {"ring": "let ring", "mute": "P.M.", "rit": "rit."}
 _NUMBERS = {"ring": 1, "mute": 3, "position": 5, "rit": 7}
 """Numbers of brackets; the lower voice's is one more."""
 
@@ -74,7 +74,7 @@ def _of_bar(bar: MusicBar) -> Iterator[Event]:
         yield _said(Fraction(0), bar.mark)
     for chord in bar.chords:
         if not chord.carried:
-            yield Event(chord.onset, lambda offset, chord=chord: harmony(chord.symbol, offset))  # type: ignore[misc]
+            yield Event(chord.onset, partial(harmony, chord.symbol))
             if chord.stop:
                 yield _said(chord.onset, "stop")
     if bar.closes and bar.times > 2:
@@ -95,8 +95,7 @@ def _said(onset: Fraction, words: str) -> Event:
 def _bracket(bracket: Bracket) -> tuple[Event, Event]:
     number = _NUMBERS[bracket.kind] + bracket.lower
     staff = STAFF if bracket.kind in ("position", "rit") else TAB
-    bar, piece = bracket.last.pieces[-1]
-    del bar
+    _, piece = bracket.last.pieces[-1]
 
     def line(type_: str) -> etree._Element:
         if bracket.kind == "position":
@@ -105,8 +104,7 @@ def _bracket(bracket: Bracket) -> tuple[Event, Event]:
         return node("dashes", number=number, type_=type_)
 
     def start(offset: int) -> etree._Element:
-        words = _WORDS.get(bracket.kind) or roman(bracket.fret)
-        return _direction([node("words", words), line("start")], offset, staff=staff)
+        return _direction([node("words", bracket.words), line("start")], offset, staff=staff)
 
     def stop(offset: int) -> etree._Element:
         return _direction([line("stop")], offset, staff=staff)

@@ -24,7 +24,7 @@ def _part(frets: Sequence[int], frame: str = "same") -> Part:
 
 
 def _places(parts: list[Part], *, equal: bool = False) -> list[tuple[int, int, int | None]]:
-    found = find_like(parts, equal=equal)
+    found = find_like(parts, 6, equal=equal)
     return [(parts.index(x.earlier), parts.index(x.later), x.at) for x in found]
 
 
@@ -47,7 +47,7 @@ def test_another_frame_is_another_bar() -> None:
 def test_the_rarer_note_is_the_odd_one() -> None:
     """Where two bars agree against an earlier one, the earlier one is told."""
     parts = [_part((1, 2, 3, 9, 5, 6)), _part((1, 2, 3, 4, 5, 6)), _part((1, 2, 3, 4, 5, 6, 7)[:6])]
-    found = list(find_like(parts, equal=False))
+    found = list(find_like(parts, 6, equal=False))
     assert [(x.earlier is parts[1], x.later is parts[0], x.at) for x in found] == [(True, True, 3)]
 
 
@@ -59,9 +59,9 @@ def test_three_notes_at_one_place_are_meant() -> None:
 def test_equal_parts_are_yielded_where_asked_for() -> None:
     """Once for each later one."""
     parts = [_part((1, 2, 3, 4, 5, 6)) for _ in range(3)]
-    found: list[Likeness] = list(find_like(parts, equal=True))
+    found: list[Likeness] = list(find_like(parts, 6, equal=True))
     assert [(x.earlier is parts[0], x.at) for x in found] == [(True, None)] * 2
-    assert list(find_like(parts, equal=False)) == []
+    assert list(find_like(parts, 6, equal=False)) == []
 
 
 def test_it_is_linear() -> None:
@@ -85,7 +85,7 @@ def test_it_is_linear() -> None:
         Counted.hashed = 0
         parts = [_part((n, n + 1, n, n + 2, n, n + 3)) for n in range(size)]
         parts = [Part(p.piece, p.bar, p.frame, (), tuple(map(Counted, p.notes))) for p in parts]
-        list(find_like(parts, equal=False))
+        list(find_like(parts, 6, equal=False))
         counts.append(Counted.hashed)
     assert all(later <= 2 * earlier for earlier, later in pairwise(counts))
 

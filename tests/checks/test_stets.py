@@ -11,9 +11,8 @@ from lickwright.checks import handbook, proof
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
 from lickwright.checks.handbook import lesson
-from lickwright.checks.limits import LIMITS
 from lickwright.checks.rule import Example, Rule, Severity
-from lickwright.checks.seals import LIMITS_OF, PARTS, READS, Read
+from lickwright.checks.seals import PARTS, READS, Read
 from lickwright.checks.stets import Offers
 from lickwright.model.timeline import resolve
 from lickwright.reading.course import read_course
@@ -255,7 +254,5 @@ def test_what_a_seal_reads_is_there() -> None:
     """Every row names rules or groups that there are, and parts that can be taken."""
     known = {*rules(), *GROUPS}
     assert set(READS) <= known
-    assert set(LIMITS_OF) <= set(rules())
-    assert set(LIMITS_OF.values()) <= {limit.rule for limit in LIMITS.values()}
     assert {part for parts in READS.values() for part in parts} <= set(PARTS)
     assert set(PARTS) <= set(Read.__dataclass_fields__)

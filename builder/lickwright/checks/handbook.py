@@ -87,23 +87,27 @@ def _page(rule: Rule) -> Page:
         f"{rule.source.kind}: {rule.source.text}",
         rule.good,
         rule.bad,
-        tuple(limit for limit in LIMITS.values() if limit.rule == rule.id),
+        tuple(limit for limit in LIMITS.values() if rule.id in limit.rules),
     )
 
 
 def limits_table() -> str:
     """Return every limit as the guide shows it: a Markdown table for each group of rules.
 
-    A limit is there with its name, its default, what it bounds and the rule that reads it.
+    A limit is there with its name, its default, what it bounds and the rules that go by it.
     """
     parts = []
     for group, title in GROUPS.items():
-        rows = [limit for limit in LIMITS.values() if limit.rule.startswith(f"{group}/")]
+        rows = [limit for limit in LIMITS.values() if limit.rules[0].startswith(f"{group}/")]
         if rows:
-            lines = (f"| `{x.name}` | {x.value:g} {x.unit} | {_bounds(x)} | `{x.rule}` |" for x in rows)
-            head = "| limit | default | what it bounds | rule |\n| --- | --- | --- | --- |"
+            lines = (f"| `{x.name}` | {x.value:g} {x.unit} | {_bounds(x)} | {_ruled(x)} |" for x in rows)
+            head = "| limit | default | what it bounds | rules |\n| --- | --- | --- | --- |"
             parts.append(f"## {title}\n\n{head}\n" + "\n".join(lines))
     return "\n\n".join(parts)
+
+
+def _ruled(limit: Limit) -> str:
+    return " ".join(f"`{rule}`" for rule in limit.rules)
 
 
 def _bounds(limit: Limit) -> str:

@@ -20,8 +20,6 @@ from lickwright.text import Span
 if TYPE_CHECKING:
     from lickwright.checks.survey import Survey
 
-FEWEST = 6
-"""Sounds that make a likeness no accident."""
 Notes = tuple[tuple[int, int | None, float], ...]
 """The tones of a sound: string, fret, last pitch (0 for dead notes)."""
 
@@ -95,11 +93,12 @@ def _notes(sound: Sound) -> Notes:
     return tuple((t.string, t.fret, float(t.path[-1]) if t.path else 0.0) for t in sound.tones)
 
 
-def find_like(parts: Iterable[Part], *, equal: bool) -> Iterator[Likeness]:
+def find_like(parts: Iterable[Part], fewest: float, *, equal: bool) -> Iterator[Likeness]:
     """Yield each part that is an earlier one but for one note.
 
     Args:
-        parts: In the order of study; those of fewer than six sounds are left out.
+        parts: In the order of study.
+        fewest: Sounds that make a likeness no accident; parts of fewer are left out.
         equal: Whether parts that are equal in every note are yielded too.
 
     Where three or more notes are met at one place, the change is meant, and nothing is yielded. Of
@@ -108,7 +107,7 @@ def find_like(parts: Iterable[Part], *, equal: bool) -> Iterator[Likeness]:
     masked: dict[tuple[int, int, int], dict[Notes, list[Part]]] = {}
     wholes: dict[tuple[int, int], Part] = {}
     for part in parts:
-        if len(part.notes) < FEWEST:
+        if len(part.notes) < fewest:
             continue
         frame = hash(part.frame)
         hashes = [hash((place, notes)) for place, notes in enumerate(part.notes)]

@@ -1,6 +1,10 @@
-"""Every threshold of the rules, in one table; ``[limits]`` in the manifest sets them anew.
+"""The thresholds that a course may set anew, in one table; ``[limits]`` in the manifest does it.
 
-Where a number is our own, that is said: it is to be tuned by the courses that use it.
+They say where a rule begins to speak, and all are our own: to be tuned by the courses that use them. What is
+no such line stays with the rule that reads it, as a constant with its reason: how few notes, beats or licks
+are evidence at all (``FEWEST``), for with fewer a rule would guess; how many frets or grips it looks at
+around a note; what a term of the trade means in numbers (the frets of a position); and what a scale must have
+to ring, by which it is fingered before any rule is asked.
 """
 
 from __future__ import annotations
@@ -20,18 +24,18 @@ class Limit:
         name: As the manifest names it.
         value: The default.
         unit: Of the value.
-        rule: The rule that uses it.
+        rules: The rules that go by it, the one that it was made for first.
         meaning: What it bounds, and where the number comes from.
     """
 
     name: str
     value: float
     unit: str
-    rule: str
+    rules: tuple[str, ...]
     meaning: str
 
 
-# name | value | unit | rule | meaning
+# name | value | unit | rules | meaning
 _TABLE = """
 shifted-own | 0.34 | share of the bar's time | harmony/shifted-chord | On tones of the bar's own chord, \
 below which its neighbours' chords are tried (own threshold)
@@ -59,6 +63,8 @@ shift-error | 3000 | mm a second | hands/shift | The hand along the neck, above 
 slide is left alone up to it (own threshold)
 reach-passing | 1.25 | times | hands/needless-shift | How much farther two fingers reach one after the other \
 than held together (own threshold)
+stray-frets | 5 | frets | hands/stray-note | Between a single note and those around it, from which on it is \
+a query (own threshold)
 position-outside | 0.25 | share of the fretted notes | hands/position | Outside a stated position, from \
 which on it is a query (own threshold)
 cascade-open | 0.25 | share of the notes | open-strings/cascade | On open strings in a cascade, below which \
@@ -80,8 +86,16 @@ slurs-error | 18 | notes a second | speed/slurs | Notes of all kinds, above whic
 threshold)
 bend-time | 50 | ms | speed/bend-time | What a bend or release takes besides its way (own threshold)
 bend-time-step | 35 | ms | speed/bend-time | What a bend or release takes for each half step (own threshold)
+seam-beats | 1 | beats | picking/seam | Between two strokes at a seam, from which on the hand comes back by \
+itself; a beat counts as a quarter at most (own threshold)
 finger-speed | 6 | notes a second | picking/one-finger | One plucking finger, above which it is a query (own \
 threshold)
+double-swing | 0.2 | share of the beats | rhythm/double-swing | Written long-short in a shuffle, above which \
+it is a query (own threshold)
+alike-sounds | 6 | sounds | course/near-duplicate rhythm/near-duplicate | In a bar or a lick, from which on \
+it is held against others (own threshold)
+alike-frets | 2 | frets | rhythm/near-duplicate | Between the notes that differ in two bars, up to which \
+it may be a slip (own threshold)
 difficulty-jump | 1.6 | times | course/difficulty-jump | How much harder a lick may be than the hardest \
 before its lesson (own threshold)
 prose-position | 0.25 | share of the fretted notes | prose/position | That may lie outside a position the \
@@ -92,8 +106,8 @@ arpeggio (own threshold)
 
 
 def _read_row(row: str) -> Limit:
-    name, value, unit, rule, meaning = (cell.strip() for cell in row.split("|"))
-    return Limit(name, float(value), unit, rule, meaning)
+    name, value, unit, rules, meaning = (cell.strip() for cell in row.split("|"))
+    return Limit(name, float(value), unit, tuple(rules.split()), meaning)
 
 
 def limit_name(finger: int, other: int) -> str:
@@ -104,14 +118,15 @@ def limit_name(finger: int, other: int) -> str:
 
 def _stretches() -> Iterator[Limit]:
     """The reach of the hand, in the table of the instrument."""
-    rule = "hands/stretch"
     for fingers, reach in REACHES.items():
         whole = reach is WIDEST
         first, last = fingers
         what = "between fretted notes that sound together" if whole else f"of fingers {first} and {last}"
         for kind, value in (("query", reach.comfortable), ("error", reach.possible)):
             meaning = f"Reach {what}, above which it is {'a query' if kind == 'query' else 'an error'}"
-            yield Limit(f"{limit_name(*fingers)}-{kind}", value, "mm", rule, f"{meaning} (own threshold)")
+            also = ("hands/needless-shift",) if kind == "error" else ()
+            rules = ("hands/stretch", "hands/slur-reach", *also)
+            yield Limit(f"{limit_name(*fingers)}-{kind}", value, "mm", rules, f"{meaning} (own threshold)")
 
 
 LIMITS: Mapping[str, Limit] = MappingProxyType(

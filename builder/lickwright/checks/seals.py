@@ -159,9 +159,6 @@ READS: Mapping[str, tuple[str, ...]] = {
 }
 """What a rule reads besides the music, its own row before that of its group: names of ``PARTS``."""
 
-LIMITS_OF: Mapping[str, str] = {"hands/slur-reach": "hands/stretch"}
-"""Rules that go by the thresholds of another."""
-
 
 def seal(judged: Judged, severity: Severity | None = None) -> str:
     """Return the mark of what is judged, or as it would be if it were as grave as said."""
@@ -176,9 +173,8 @@ def seal(judged: Judged, severity: Severity | None = None) -> str:
 
 
 def _limits(judged: Judged) -> tuple[tuple[str, float], ...]:
-    """The thresholds of the rule that the course sets to something else than the default."""
-    owner = LIMITS_OF.get(judged.rule, judged.rule)
-    own = {name: limit.value for name, limit in LIMITS.items() if limit.rule == owner}
+    """The thresholds the rule goes by that the course sets to something else than the default."""
+    own = {name: limit.value for name, limit in LIMITS.items() if judged.rule in limit.rules}
     values = ((name, float(value)) for name, value in sorted(judged.course.settings.limits))
     return tuple((name, value) for name, value in values if own.get(name, value) != value)
 

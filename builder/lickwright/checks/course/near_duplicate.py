@@ -30,7 +30,7 @@ def run(survey: Survey) -> Iterator[Finding]:
     """Take all licks of the course at once."""
     parts = (part_of_lick(piece, bars) for _, piece, bars in survey.licks)
     told: set[str] = set()
-    for like in find_like(parts, equal=True):
+    for like in find_like(parts, survey.limits["alike-sounds"], equal=True):
         name = like.later.piece.name
         if name not in told and not is_in_fault(like, survey):
             told.add(name)

@@ -22,8 +22,7 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
 from lickwright.model.strike import Harmonic
 
-FAR = 5
-"""Frets beyond those around it."""
+FAR = "stray-frets"
 WIDE = 4
 """Frets under one hand, a stretch among them."""
 AROUND = 3
@@ -42,7 +41,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         before, after = grips[max(number - AROUND, 0) : number], grips[number + 1 : number + 1 + AROUND]
         frets = [fret for each in (*before, *after) for fret in each.frets]
         hold = grip.held[0]
-        if not _is_stray(grip, before, after) or hold.sound.address in told:
+        if not _is_stray(grip, before, after, subject.limits[FAR]) or hold.sound.address in told:
             continue
         if not _lies_under(subject, hold, min(frets), max(frets)):
             continue
@@ -53,22 +52,22 @@ def run(subject: Subject) -> Iterator[Finding]:
 def _spreads(subject: Subject) -> bool:
     """Whether any two frets lie far enough apart. Quick to ask."""
     frets = [written.tone.fret for written in subject.tones if written.tone.fret]
-    return bool(frets) and max(frets) - min(frets) >= FAR
+    return bool(frets) and max(frets) - min(frets) >= subject.limits[FAR]
 
 
-def _is_stray(grip: Grip, before: Sequence[Grip], after: Sequence[Grip]) -> bool:
+def _is_stray(grip: Grip, before: Sequence[Grip], after: Sequence[Grip], far: float) -> bool:
     hold, frets = grip.held[0], [fret for each in (*before, *after) for fret in each.frets]
     if len(grip.held) > 1 or len(before) + len(after) < FEWEST or not before or not after:
         return False
     if isinstance(hold.tone.head, Harmonic) or max(frets) - min(frets) > WIDE:
         return False
-    if min(frets) - FAR < hold.fret < max(frets) + FAR:
+    if min(frets) - far < hold.fret < max(frets) + far:
         return False
     return not (_has_leave(grip) and _has_leave(after[0]))
 
 
 def _lies_under(subject: Subject, hold: Hold, low: int, high: int) -> bool:
-    """Whether what the note may have been meant to be lies where the hand is, or, an octave off, on an open string."""
+    """Whether what the note may be meant for lies where the hand is, or an octave off on an open string."""
     index = next(k for k, tone in enumerate(hold.sound.tones) if tone is hold.tone)
     for place in list_candidates(subject, hold.sound, index, reached=True):
         fret, away = place.tone.fret, place.tone.path[0] - hold.tone.path[-1]

@@ -43,7 +43,9 @@ RULE = Rule(
     title="A chromatic note with a half step on one side only",
     severity=Severity.NOTE,
     source=Source(
-        "own threshold", "Set on a printed collection of fiddle tunes; three to five of a thousand notes"
+        "common practice",
+        "Leading by half step; how loose, set on a printed collection of fiddle tunes: three to five of a"
+        " thousand notes",
     ),
     good=(
         Example("key: A major\n\nA | 5:4 5:5 5:6 4:2 3:2 - - -"),

@@ -23,6 +23,8 @@ from lickwright.findings import Label
 from lickwright.model.music import Music, Piece
 from lickwright.model.timeline import Book
 
+BETWEEN = "seam-beats"
+
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at the bars from which a repeat goes back."""
@@ -38,7 +40,7 @@ def run(subject: Subject) -> Iterator[Finding]:
         if last is None or first is None:
             continue
         gap = music.bars[one].length - last.sound.onset + first.sound.onset
-        if _is_same(last, first, gap):
+        if _is_same(last, first, gap, subject.limits[BETWEEN]):
             yield subject.report(
                 RULE,
                 f"the repeat goes back from {NAMES[last.given or 'd']} to {NAMES[first.given or 'd']}:"
@@ -54,7 +56,7 @@ def survey(survey: Survey) -> Iterator[Finding]:
     for chorus in survey.course.choruses.values():
         piece = survey.book.piece(chorus.name)
         if piece is not None and piece.kind == "chorus" and _alternates(piece, survey.book):
-            yield from _check_chorus(piece, survey.book)
+            yield from _check_chorus(piece, survey.book, survey.limits[BETWEEN])
 
 
 def _alternates(piece: Piece, book: Book) -> bool:
@@ -66,7 +68,7 @@ def _claims(lick: str, book: Book) -> bool:
     return piece is not None and piece.music.picking.style == "alternate"
 
 
-def _check_chorus(piece: Piece, book: Book) -> Iterator[Finding]:
+def _check_chorus(piece: Piece, book: Book, beats: float) -> Iterator[Finding]:
     strokes = [stroke for run in list_runs(piece.music) for stroke in run]
     told: set[tuple[str, str]] = set()
     for one, other in pairwise(piece.sections):
@@ -75,7 +77,7 @@ def _check_chorus(piece: Piece, book: Book) -> Iterator[Finding]:
             continue
         before = [stroke for stroke in strokes if stroke.bar.number < other.first]
         after = next((stroke for stroke in strokes if stroke.bar.number >= other.first), None)
-        if before and after is not None and _is_same(before[-1], after, after.at - before[-1].at):
+        if before and after is not None and _is_same(before[-1], after, after.at - before[-1].at, beats):
             told.add(names)
             yield Finding(
                 RULE.id,
@@ -91,8 +93,8 @@ def _check_chorus(piece: Piece, book: Book) -> Iterator[Finding]:
             )
 
 
-def _is_same(last: PickStroke, first: PickStroke, gap: Fraction) -> bool:
-    near = gap < min(last.bar.meter.beat, Fraction(1))
+def _is_same(last: PickStroke, first: PickStroke, gap: Fraction, beats: float) -> bool:
+    near = gap < min(last.bar.meter.beat, Fraction(1)) * Fraction(beats)
     return near and last.given is not None and last.given == first.given
 
 

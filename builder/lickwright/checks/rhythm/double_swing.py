@@ -19,8 +19,6 @@ from lickwright.model.address import Address
 from lickwright.model.music import MusicBar
 from lickwright.text import Span
 
-MOST = Fraction(1, 5)
-"""Share of the beats with notes."""
 FEWEST = 2
 """Beats, so that one written triplet in a short lick is no query."""
 LONG_SHORT = (frozenset({Fraction(0), Fraction(2, 3)}), frozenset({Fraction(0), Fraction(3, 4)}))
@@ -42,7 +40,7 @@ def run(subject: Subject) -> Iterator[Finding]:
             spans.setdefault(beat, sound.span)
         beats += len(places)
         swung.extend((bar, spans[beat]) for beat, found in places.items() if found in LONG_SHORT)
-    if len(swung) >= FEWEST and len(swung) > MOST * beats:
+    if len(swung) >= FEWEST and len(swung) / beats > subject.limits["double-swing"]:
         bar, span = swung[0]
         yield subject.report(
             RULE,

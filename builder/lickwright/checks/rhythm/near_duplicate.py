@@ -22,20 +22,18 @@ from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.survey import Survey
 from lickwright.findings import Label
 
-SLIP = 2
-"""Frets."""
-
 
 def run(survey: Survey) -> Iterator[Finding]:
     """Take each lesson by itself."""
+    fewest, slip = survey.limits["alike-sounds"], survey.limits["alike-frets"]
     for _, group in groupby(survey.licks, key=itemgetter(0)):
         licks = tuple(group)
         parts = (part for _, _, bars in licks for part in bars)
-        found = [like for like in find_like(parts, equal=False) if _is_a_slip(like)]
+        found = [like for like in find_like(parts, fewest, equal=False) if _is_a_slip(like, slip)]
         if not found:
             continue
         wholes = (part_of_lick(piece, bars) for _, piece, bars in licks)
-        alike = {(x.earlier.piece.name, x.later.piece.name) for x in find_like(wholes, equal=False)}
+        alike = {(x.earlier.piece.name, x.later.piece.name) for x in find_like(wholes, fewest, equal=False)}
         told: set[tuple[int, int]] = set()
         for like in found:
             names = like.earlier.piece.name, like.later.piece.name
@@ -46,7 +44,7 @@ def run(survey: Survey) -> Iterator[Finding]:
             yield _finding(like)
 
 
-def _is_a_slip(like: Likeness) -> bool:
+def _is_a_slip(like: Likeness, frets: float) -> bool:
     if like.at is None or like.at == len(like.later.notes) - 1:
         return False
     one, other = like.earlier.notes[like.at], like.later.notes[like.at]
@@ -56,7 +54,7 @@ def _is_a_slip(like: Likeness) -> bool:
     if len(changed) != 1 or changed[0][0][2] == changed[0][1][2]:
         return False
     (string, fret, _), (string2, fret2, _) = changed[0]
-    return string == string2 and fret is not None and fret2 is not None and abs(fret - fret2) <= SLIP
+    return string == string2 and fret is not None and fret2 is not None and abs(fret - fret2) <= frets
 
 
 def _finding(like: Likeness) -> Finding:

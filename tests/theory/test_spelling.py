@@ -61,6 +61,13 @@ def spelled(key: str, chord: str | None, line: str) -> str:
         ("A major", "A7", "69 72 73 76", "A C C# E"),  # no B sharp in A: easier to read (common practice)
         ("E major", "E7", "64 67 71", "E G B"),  # the curl on b3
         ("C major", "N.C.", "68 69", "G# A"),
+        ("C major", "D7", "60 61 66", "C C# F#"),  # hammered from C, and left by a leap: it has gone up
+        ("G major", "D7", "60 61 66", "C C# F#"),  # where it would be the blue fifth of G, too
+        ("C major", "G7", "62 61 55", "D Db G"),  # and down
+        ("C major", "C", "67 68", "G G#"),  # or ends there
+        ("C major", "F", "69 70 67", "A Bb G"),  # the blue seventh is no A sharp
+        ("C major", "C", "62 63 60", "D Eb C"),  # nor the blue third a D sharp
+        ("C major", "D7", "60 61 59", "C Db B"),  # left by a step: the nearest to the tonic
     ],
 )
 def test_cases_of_the_handbook(key: str, chord: str | None, line: str, expected: str) -> None:

@@ -2,9 +2,10 @@
 
 The first that applies: a chord tone is spelled by its chord; a note of the key by the key (in minor
 the sixth and seventh may be raised); a chromatic note that moves on by a half step is the raised
-lower letter going up and the lowered upper letter going down (repeated, it goes the way it came);
-one that is left by a leap takes the blue names ``b3 b5 b7``; any other is the nearest to the tonic
-on the line of fifths, ``b2`` to ``#4``. Double accidentals, and B#, E#, Cb and Fb, are written only
+lower letter going up and the lowered upper letter going down; repeated, it goes the way it came, and so
+it does where a half step led to it and a leap leaves it (C C# F# over D7), but for the blue ``b3`` and
+``b7``; any other that is left by a leap takes the blue names ``b3 b5 b7``; what remains is the nearest to
+the tonic on the line of fifths, ``b2`` to ``#4``. Double accidentals, and B#, E#, Cb and Fb, are written only
 where the chord or the key asks for them: a walk A B C C# is read more easily than A B B# C#.
 
 References: chromatic spelling by direction (common practice; Gould, *Behind Bars*, from memory).
@@ -25,8 +26,12 @@ if TYPE_CHECKING:
 # half steps above the tonic -> letters above it; the position on the line of fifths is implied
 _NEAREST = {0: 0, 1: 1, 2: 1, 3: 2, 4: 2, 5: 3, 6: 3, 7: 4, 8: 5, 9: 5, 10: 6, 11: 6}
 _BLUE = {3: 2, 6: 4, 10: 6}
+_KEPT = frozenset({3, 10})
+"""Half steps above the tonic of the blue notes that no half step before them raises."""
 _LEAP = 3
 """Half steps from which a move is a leap."""
+_LEFT = (None, -_LEAP, _LEAP)
+"""Moves that lead nowhere: the end of the line, a leap."""
 
 _MOST = 2
 """Accidentals on one letter that print has signs for: Fbdim7's E triple flat is written D flat."""
@@ -67,6 +72,11 @@ def _name(semitone: int, key: Key, chord: ChordSymbol | None, motion: int | None
     return key.spelling(semitone) or _chromatic(semitone, key, motion)
 
 
+def _goes_as_it_came(midi: int, key: Key, motion: int | None) -> bool:
+    """Whether a note is repeated, or left for no near note, and is not kept by its blue name."""
+    return motion == 0 or (motion in _LEFT and (midi - key.tonic.semitone) % 12 not in _KEPT)
+
+
 def spell(
     midi: int, key: Key, chord: ChordSymbol | None, previous: int | None, following: int | None
 ) -> Pitch:
@@ -83,6 +93,7 @@ def spell(
         The spelled pitch; its ``midi`` is the one given.
     """
     motion = None if following is None else max(-_LEAP, min(_LEAP, following - midi))
-    if motion == 0 and previous is not None:  # a repeated note goes on the way it came
-        motion = midi - previous if abs(midi - previous) == 1 else 0
+    if previous is not None and _goes_as_it_came(midi, key, motion):
+        come = midi - previous
+        motion = come if abs(come) == 1 else motion
     return Pitch.at(midi, _name(midi % 12, key, chord, motion))

@@ -14,6 +14,7 @@ FILES = sorted((*PRESS.glob("*.css"), *PRESS.glob("*.js")))
 TOKENS = (PRESS / "tokens.css").read_text(encoding="utf-8")
 DAY = TOKENS[TOKENS.index(":root{") : TOKENS.index("@media")]
 LAMP = re.search(r"\[data-light=lamp\]\{(.*?)\}\}", TOKENS, re.DOTALL)[1]
+PAPER = re.search(r"@media print\{:root\{(.*?)\}\}", TOKENS, re.DOTALL)[1]
 COMPUTER = re.search(r"\[data-light=day\]\)\{(.*?)\}\}", TOKENS, re.DOTALL)[1]
 TEXT = ("ink", "soft", "second", "pencil", "blue")
 Colour = tuple[float, float, float]
@@ -21,7 +22,8 @@ Colour = tuple[float, float, float]
 
 def colour(sheet: str, name: str) -> Colour:
     """Read an opaque colour token, 0 to 1 a channel."""
-    digits = re.search(rf"--{name}:#([0-9a-f]{{6}})", sheet)[1]
+    digits = re.search(rf"--{name}:#([0-9a-f]{{6}}|[0-9a-f]{{3}})\b", sheet)[1]
+    digits = digits if len(digits) == 6 else "".join(2 * digit for digit in digits)
     return tuple(int(digits[k : k + 2], 16) / 255 for k in (0, 2, 4))
 
 
@@ -44,8 +46,10 @@ def contrast(one: Colour, other: Colour) -> float:
 def grounds(sheet: str) -> dict[str, Colour]:
     """What text may stand on: paper, typed source, paper inside a loop."""
     lead = re.search(r"--lead:rgb\((\d+) (\d+) (\d+) / ([.\d]+)\)", sheet)
-    shade = tuple(int(lead[k]) / 255 for k in (1, 2, 3))
     paper = colour(sheet, "paper")
+    if lead is None:  # nothing is shaded in print
+        return {"paper": paper, "tint": colour(sheet, "tint")}
+    shade = tuple(int(lead[k]) / 255 for k in (1, 2, 3))
     return {"paper": paper, "tint": colour(sheet, "tint"), "loop": over(shade, paper, float(lead[4]))}
 
 
@@ -64,7 +68,7 @@ def failures(sheet: str) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("sheet", [DAY, LAMP], ids=["day", "lamp"])
+@pytest.mark.parametrize("sheet", [DAY, LAMP, PAPER], ids=["day", "lamp", "print"])
 def test_contrast(sheet):
     """Every token reaches its contrast on paper, on typed source and inside a loop."""
     assert failures(sheet) == []
@@ -75,6 +79,39 @@ def test_contrast_is_really_judged():
     assert contrast((0, 0, 0), (1, 1, 1)) == pytest.approx(21)
     assert contrast((0, 0, 0), (0.4627, 0.4627, 0.4627)) == pytest.approx(4.6, abs=0.1)
     assert "soft on paper" in failures(DAY.replace("--soft:#4b5661", "--soft:#7b8691"))
+
+
+SHOWN = re.compile(r"(?:^|[{;])(color|fill|stroke|background|border(?:-[a-z]+)*|outline):([^;}]+)")
+PLAIN = {*TEXT, "paper"}
+"""What text and signs are coloured by: judged above; paper stands on ink."""
+
+
+def unjudged(sheet: str) -> list[str]:
+    """Colours of text and drawings that are no judged token; forced colours are the system's own."""
+    screen = re.sub(r"@media \(forced-colors:active\)\{(?:[^{}]*\{[^{}]*\})*[^{}]*\}", "", sheet)
+    found = []
+    for kind, value in SHOWN.findall(re.sub(r"/\*.*?\*/", "", screen, flags=re.DOTALL)):
+        names = set(re.findall(r"var\(--([a-z-]+)\)", value))
+        if kind in ("color", "fill", "stroke"):
+            allowed = PLAIN | ({"edge"} if kind == "fill" else set())  # inlays, a graphic
+            if names - allowed or (not names and value not in ("inherit", "currentColor", "none")):
+                found.append(f"{kind}:{value}")
+        elif re.search(r"#[0-9a-f]{3}|rgb\(|hsl\(", value):
+            found.append(f"{kind}:{value}")
+    return found
+
+
+@pytest.mark.parametrize("file", ["page.css", "score.css", "proof.css", "print.css"])
+def test_every_colour_is_judged(file):
+    """Roles of notes, lines under them, signs: all take a token whose contrast is computed."""
+    assert unjudged((PRESS / file).read_text(encoding="utf-8")) == []
+
+
+def test_a_colour_of_its_own_is_told():
+    """Planted faults: a role in a hue of its own, and one in the colour of hairlines."""
+    sheet = (PRESS / "score.css").read_text(encoding="utf-8")
+    assert unjudged(sheet.replace(".under{color:var(--second)}", ".under{color:#b00}")) == ["color:#b00"]
+    assert unjudged(sheet + ".under .b{fill:var(--hair)}") == ["fill:var(--hair)"]
 
 
 def test_lamp_is_the_same_both_ways():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from proofroom import Proofroom
+from proofroom import Proofroom, only
 
 from lickwright.findings import Severity
 
@@ -40,3 +40,13 @@ def test_the_first_finger_alone(room: Proofroom, finger: str, told: bool) -> Non
     """Three half steps are for a finger with others behind it."""
     found = room.prove(f"N.C. | 2:9b12 - - - - - - -\n  lh | {finger}").findings
     assert [(f.rule, f.severity) for f in found] == ([("hands/bend-reach", Severity.QUERY)] if told else [])
+
+
+def test_a_curl_that_has_slipped_by_a_fret(room: Proofroom) -> None:
+    """What sounds is said as a quarter tone, and the bend a half step less far is offered."""
+    lick = "A7 | 3:14 - 2:13b{} 3:14 3:12 4:14 - .\n  names | A C A G E"
+    assert room.prove(lick.format("13.5"), "blues").findings == ()
+    finding = only(room.prove(lick.format("14.5"), "blues"))
+    assert finding.message == "the names row says C, and 2:13b14.5 is a quarter tone above C sharp"
+    assert finding.fix is not None
+    assert finding.fix.title == "2:13b13.5: bent one half step lower is a quarter tone above C"

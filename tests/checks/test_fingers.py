@@ -81,6 +81,83 @@ def test_slips_planted_in_the_rows_of_the_demo_are_found(licks: list[Piece]) -> 
     assert share["two exchanged"] > 0.8
 
 
+def test_one_finger_that_has_slipped(licks: list[Piece]) -> None:
+    """Of single fingers put one lower or higher a third cannot be played so, and that finger is named.
+
+    The others reach their fret from where the hand is: nobody can say that they are wrong.
+    """
+    planted = found = named = 0
+    for piece in licks:
+        for written in Subject(piece, LIMITS).tones:
+            for number in _beside(written) if written.tone.fret else ():
+                subject = Subject(_put(piece, (written, number)), LIMITS)
+                places = {finding.address for rule in RULES for finding in rule.run(subject)}
+                planted += 1
+                found += bool(places)
+                named += str(written.sound.address) in places
+    assert planted > 2000
+    assert found > 0.3 * planted
+    assert named > 0.85 * found
+
+
+def _beside(written: Written) -> tuple[str, ...]:
+    finger = written.tone.finger or "0"
+    return tuple(n for n in FINGERS if finger in FINGERS and abs(int(n) - int(finger)) == 1)
+
+
+@pytest.mark.parametrize(
+    ("row", "marked", "mended"),
+    [
+        (
+            "N.C. | 2:15 2:12 3:14 3:12 4:14 - - -\n  lh | 3 2 3 1 3",
+            "2:12",
+            "1",
+        ),  # neighbours three frets apart
+        ("N.C. | 2:3 - 2:3 - 2:3 - 2:3 -\n  lh | 2 2 3 2", "2:3", "2"),  # a note struck again
+        ("N.C. | 2:3 1:2 2:0 1:2 2:3 1:2 2:0 1:2\n  lh | 2 2 0 1 2 1 0 1", "1:2", "1"),  # a hop
+        ("N.C. | 1:1 2:3 3:2 2:3 2:1 4:2 - -\n  lh | 1 1 2 3 1 2", "2:3", "3"),  # found at the finger itself
+    ],
+)
+def test_the_finger_that_stands_apart_is_named_and_mended(
+    room: Proofroom, row: str, marked: str, mended: str
+) -> None:
+    """One finger does not go with those around it; put right, nothing is found."""
+    finding = only(room.prove(row))
+    assert (finding.rule, finding.span.text) == ("hands/needless-shift", marked)
+    assert finding.fix is not None
+    (edit,) = finding.fix.edits
+    text = edit.span.source.text
+    assert edit.text == mended
+    assert told(room.prove(text[: edit.span.start] + edit.text + text[edit.span.end :])) == []
+
+
+@pytest.mark.parametrize(
+    ("position", "fingers", "found"),
+    [
+        ("2", "4 2 4 0", ["4"]),  # a finger a fret, of position 1
+        ("2", "3 1 3 0", []),
+        ("open", "3 1 3 0", []),  # the open position names no finger
+        ("2", "4 1 3 0", []),  # a stretch
+    ],
+)
+def test_fingers_of_another_position_than_stated(
+    room: Proofroom, position: str, fingers: str, found: list[str]
+) -> None:
+    """A whole bar in the fingers of the next position contradicts the one that is stated."""
+    proof = room.prove(f"position: {position}\n\nA | 4:4 - 4:2 - 5:4 - 5:0 -\n  lh | {fingers}")
+    assert told(proof) == [("hands/position", mark) for mark in found]
+
+
+@pytest.mark.parametrize(
+    ("notes", "mended"), [("2:10 - 2:12 - 1:9 - 1:12 -", "9"), ("2:10 2:12 1:9 1:12 1:15 1:17 1:9 -", None)]
+)
+def test_a_position_that_holds_every_note_is_offered(room: Proofroom, notes: str, mended: str | None) -> None:
+    """Only where it is certain: all notes lie in it."""
+    finding = only(room.prove(f"position: 5\n\nN.C. | {notes}"))
+    assert finding.rule == "hands/position"
+    assert (finding.fix and finding.fix.edits[0].text) == mended
+
+
 @pytest.mark.parametrize(
     "row",
     [

@@ -192,3 +192,14 @@ def test_a_trill_is_measured_from_the_nearest_fret_held(
     """In whatever order the notes are typed; a tapped note holds no finger of that hand."""
     proof = room.prove(f"N.C. | {slot} - - - - - - -\n  signs | {sign}")
     assert [rule for rule, _ in told(proof) if rule == "hands/slur-reach"] == ["hands/slur-reach"] * found
+
+
+@pytest.mark.parametrize(
+    ("note", "nodes", "mended"),
+    [("4:<8>", "7 or 9", None), ("4:<11>", "12", "4:<12>"), ("4:2<13>", "14", "4:2<14>")],
+)
+def test_the_nearest_node(room: Proofroom, note: str, nodes: str, mended: str | None) -> None:
+    """One that is nearest is offered; between two the author chooses."""
+    finding = only(room.prove(f"N.C. | {note} - - - 4:0 - - -"))
+    assert (finding.rule, finding.help) == ("hands/harmonic-node", f"Touch it over {nodes}")
+    assert (finding.fix and finding.fix.edits[0].text) == mended

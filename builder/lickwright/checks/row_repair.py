@@ -29,6 +29,7 @@ ROW_OF: Mapping[str, str] = {
     "picking/alternate": "rh",
     "picking/pendulum": "rh",
     "hands/finger": "lh",
+    "hands/needless-shift": "lh",
 }
 """Rules that hold a row against the notes, and the row."""
 NEAR = 4

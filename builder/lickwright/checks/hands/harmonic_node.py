@@ -10,12 +10,15 @@ What to do: touch the nearest node.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.subject import Subject
+from lickwright.findings import Edit, Fix
 from lickwright.instrument.harmonics import NODES, node
 from lickwright.model.strike import Harmonic
+from lickwright.text import Span
 
 
 def run(subject: Subject) -> Iterator[Finding]:
@@ -24,15 +27,28 @@ def run(subject: Subject) -> Iterator[Finding]:
         head = written.tone.head
         if not isinstance(head, Harmonic) or node(head.touch, head.fret) is not None:
             continue
-        nearest = min(NODES, key=lambda touch: (abs(touch + head.fret - head.touch), touch)) + head.fret
+        away = min(abs(touch + head.fret - head.touch) for touch in NODES)
+        nearest = sorted(t + head.fret for t in NODES if abs(t + head.fret - head.touch) == away)
+        nodes = " and ".join(f"{float(touch):g}" for touch in nearest)
         over = f" with fret {head.fret} held" if head.fret else ""
         yield subject.report(
             RULE,
-            f"no harmonic lies over fret {float(head.touch):g}{over}: the nearest node is {float(nearest):g}",
+            f"no harmonic lies over fret {float(head.touch):g}{over}: the nearest"
+            f" {'node is' if len(nearest) == 1 else 'nodes are'} {nodes}",
             written.tone.span,
             written.sound.address,
-            help=f"Touch it over {float(nearest):g}",
+            help=f"Touch it over {nodes.replace('and', 'or')}",
+            fix=_touch(written.tone.span, head.touch, nearest),
         )
+
+
+def _touch(span: Span, touch: Fraction, nearest: Sequence[Fraction]) -> Fix | None:
+    """The touch put over the nearest node, where one alone is the nearest."""
+    typed, right = f"<{float(touch):g}>", f"<{float(nearest[0]):g}>"
+    if len(nearest) > 1 or span.text.count(typed) != 1:
+        return None
+    text = span.text.replace(typed, right)
+    return Fix(f"{text}: the nearest node", (Edit(span, text),))
 
 
 RULE = Rule(

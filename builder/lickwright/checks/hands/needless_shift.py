@@ -5,10 +5,13 @@ finger has the lower fret, a finger keeps its fret, and two fingers are no farth
 Where the row says otherwise the hand has to shift. That is found only where the frets before and after lie
 under one hand: a shift that the frets ask for stands.
 
+A note struck again keeps its finger, unless the hand moves on from there. Where one finger stands apart from
+most of those around it, and the hand could stay but for it, that one is named.
+
 An open string and a rest free the hand, a slide carries it there and lets it come back, a chord is gripped
 anew; another position may be stated. After a beat's time a single shift is left alone. So is a finger that
-takes the next fret on another string or beside its neighbour, and one that leads a broken double stop along
-its string. The thumb may be anywhere.
+takes the next fret beside its neighbour, and one that leads a broken double stop along its string. The thumb
+may be anywhere.
 
 Why it matters: a beginner follows the row literally. One finger in the wrong place sends the hand along the
 neck and back, and the line falls apart where it is easy.
@@ -19,8 +22,9 @@ position.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from lickwright.checks.grips import Grip, Hold, list_stretches
@@ -32,6 +36,8 @@ from lickwright.instrument.fretboard import span
 from lickwright.instrument.position import STRETCH, Standing, standing
 from lickwright.model.address import Address
 
+LITTLE = 4
+"""The little finger."""
 ONE_HAND = 3
 """Frets from the index finger's to the little finger's, a finger a fret."""
 
@@ -43,6 +49,14 @@ class _Break:
     before: Hold
     after: Hold
     why: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Odd:
+    """A note whose finger stands apart, and the fret of the index finger as most of the others have it."""
+
+    hold: Hold
+    index: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +79,35 @@ def run(subject: Subject) -> Iterator[Finding]:
     for stretch in list_stretches(subject.piece, subject.onsets):
         needless = [after for before, after in pairwise(_runs(subject, stretch)) if _fit(before, after)]
         if len(needless) > 1 or any(not after.grips[0].eased for after in needless):
-            first = needless[0].broken
-            if first is not None and first.after.sound.address not in told:
-                told.add(first.after.sound.address)
-                yield _report(subject, first, len(needless) - 1)
+            first, odd = needless[0].broken, _find_odd(subject, stretch)
+            at = odd.hold if odd is not None else None if first is None else first.after
+            if first is None or at is None or at.sound.address in told:
+                continue
+            told.add(at.sound.address)
+            yield _report(subject, first, len(needless) - 1) if odd is None else _report_odd(subject, odd)
+
+
+def _find_odd(subject: Subject, stretch: Sequence[Grip]) -> _Odd | None:
+    """The one finger that stands apart from most of a stretch, if the hand need not move without it."""
+    fingered = [(hold, hold.fret - hold.finger) for grip in stretch for hold in grip.held if hold.finger]
+    usual, times = Counter(place for _, place in fingered).most_common(1)[0]
+    if 2 * times <= len(fingered):
+        return None
+    apart = [(abs(place - usual), hold) for hold, place in fingered if 1 <= hold.fret - usual <= LITTLE]
+    odd = [(far, hold) for far, hold in apart if far and _stays(subject, stretch, hold)]
+    farthest = [hold for far, hold in odd if far == max(far for far, _ in odd)]
+    return _Odd(farthest[0], usual + 1) if len(farthest) == 1 else None
+
+
+def _stays(subject: Subject, stretch: Sequence[Grip], hold: Hold) -> bool:
+    """Whether the hand can stay where it is but for the finger of one note."""
+    silent = [_without_finger(grip, hold) for grip in stretch]
+    return not any(_fit(before, after) for before, after in pairwise(_runs(subject, silent)))
+
+
+def _without_finger(grip: Grip, odd: Hold) -> Grip:
+    held = (replace(h, tone=replace(h.tone, finger=None)) if h is odd else h for h in grip.held)
+    return replace(grip, held=tuple(held))
 
 
 def _fit(before: _Run, after: _Run) -> bool:
@@ -145,15 +184,21 @@ def _find_break(
 def _why(subject: Subject, before: Hold, after: Hold, following: Sequence[Hold]) -> str:
     """What two fingers cannot do one after the other without a shift; empty if nothing."""
     a, b = before.finger, after.finger
-    if a is None or b is None or before.fret == after.fret:
+    if a is None or b is None:
         return ""
+    if before.fret == after.fret:
+        again = a != b and before.tone.string == after.tone.string
+        stays = all(_together(before, hold) for hold in following)
+        return f"finger {b} takes fret {after.fret} from finger {a}" if again and stays else ""
     if a == b:
         beside = any(hold.fret == after.fret and hold.finger != b for hold in following)
-        near = abs(before.fret - after.fret) == 1 and (before.tone.string != after.tone.string or beside)
+        near = abs(before.fret - after.fret) == 1 and beside
         return "" if near else f"finger {b} goes from fret {before.fret} to fret {after.fret} without a slide"
     if (a < b) != (before.fret < after.fret):
         low, high = sorted((before, after), key=lambda hold: hold.fret)
         return f"finger {high.finger} is on fret {high.fret} above finger {low.finger} on fret {low.fret}"
+    if 1 not in (a, b) and abs(before.fret - after.fret) > abs(a - b) + STRETCH:
+        return f"frets {before.fret} and {after.fret} are too far apart for fingers {a} and {b}"
     guitar, limits = subject.piece.music.guitar, subject.limits
     size = span(before.fret, after.fret, guitar.scale_length, guitar.capo)
     if size <= limits[f"{limit_name(a, b)}-error"] * limits["reach-passing"]:
@@ -161,21 +206,46 @@ def _why(subject: Subject, before: Hold, after: Hold, following: Sequence[Hold])
     return f"frets {before.fret} and {after.fret} are {size:.0f} mm apart, too far for fingers {a} and {b}"
 
 
+def _together(one: Hold, two: Hold) -> bool:
+    """Whether a hand can stand where it takes both with their fingers; where one has none, it can."""
+    places = [standing(hold.fret, hold.finger) for hold in (one, two)]
+    return max(each.lowest for each in places) <= min(each.highest for each in places)
+
+
 def _report(subject: Subject, broken: _Break, more: int) -> Finding:
-    frets = sorted((broken.before.fret, broken.after.fret))
+    low, high = sorted((broken.before, broken.after), key=lambda hold: hold.fret)
+    where = f"frets {low.fret} and {high.fret} and those beside them"
+    hint = "Give the lower fret the lower finger"
+    if low.fret == high.fret:
+        where, hint = "this fret and those beside it", "Let one finger have the fret"
+    elif (low.finger or 0) < (high.finger or 0):
+        hint = "Give each fret the finger that lies over it"
     others = f"; and {_times(more)} more before it is free" if more else ""
     entry = next((span for kind, span in broken.after.sound.entries if kind == "lh"), None)
     return subject.report(
         RULE,
-        f"{broken.why}: the hand has to shift, though"
-        f" frets {frets[0]} and {frets[1]} and those beside them lie under it{others}",
+        f"{broken.why}: the hand has to shift, though {where} lie under it{others}",
         broken.after.tone.span,
         broken.after.sound.address,
         labels=(
             Label(broken.before.tone.span, "from here"),
             *(() if entry is None else (Label(entry, "the lh row"),)),
         ),
-        help="Give the lower fret the lower finger; where the hand is to move, write a slide or its position",
+        help=f"{hint}; where the hand is to move, write a slide or its position",
+    )
+
+
+def _report_odd(subject: Subject, odd: _Odd) -> Finding:
+    hold, right = odd.hold, odd.hold.fret - odd.index + 1
+    entry = next((span for kind, span in hold.sound.entries if kind == "lh"), None)
+    return subject.report(
+        RULE,
+        f"finger {hold.finger} is on fret {hold.fret}, where the fingers around it have finger {right}:"
+        " for one note the hand would have to shift",
+        hold.tone.span,
+        hold.sound.address,
+        labels=() if entry is None else (Label(entry, "the lh row"),),
+        help=f"Give it finger {right}; where the hand is to move, write a slide or its position",
     )
 
 

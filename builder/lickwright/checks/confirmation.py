@@ -113,10 +113,14 @@ def _once(findings: Iterable[Finding], words: Words) -> Iterable[Finding]:
             yield finding
         elif finding is same[0]:
             labels = tuple(Label(other.span, "said here, too") for other in same[1:])
-            help_ = f"The words say so {len(same)} times: mend the note, or every one of them"
+            help_ = f"The words say so {len(same)} times: mend the note first; or else {_small(finding.help)}"
             yield replace(
                 finding,
                 severity=max(other.severity for other in same),
                 labels=(*finding.labels, *labels),
                 help=help_,
             )
+
+
+def _small(text: str) -> str:
+    return f"{text[:1].lower()}{text[1:]}"

@@ -6,11 +6,11 @@ import re
 
 _FIRST = (
     r"(?:begin(?:s|ning)?|began|start(?:s|ing|ed)?|opens|opening|sets? (?:out|off)|setting (?:out|off))"
-    r" (?:on|with|from|at)"
+    r" (?:on|with|from|at|over)"
 )
 _LAST = (
     r"(?:end(?:s|ing|ed)?|finish(?:es|ing|ed)?|clos(?:es|ing|ed)|conclud(?:es?|ing)|com(?:es?|ing) to rest)"
-    r" (?:on|with|at)"
+    r" (?:on|with|at|over)"
 )
 BOUNDARY = rf"(?:{_FIRST}|{_LAST})(?!\w)"
 EDGE = r"(?:first|opening|last|final|closing) note(?!\w)(?! of (?!(?:the|this) (?:lick|bar|phrase)\b|bar\b))"

@@ -2,40 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from proofroom import Proofroom
-from sentences import HERE, Case, load_cases
+from sentences import HERE, Case, list_sentences, load_cases, prove_each
 
 from lickwright.findings import Finding
 
 LICKS = (HERE / "claims" / "licks.md").read_text("utf-8")
 DIFFERING = load_cases("prose/differing.md")
-AGREEING = [
-    line.removeprefix("- ")
-    for line in (HERE / "prose" / "agreeing.md").read_text("utf-8").splitlines()
-    if line.startswith("- ")
-]
+AGREEING = list_sentences("prose/agreeing.md")
 
 
 @pytest.fixture(scope="module")
 def findings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[Finding]]:
     """What the proof finds in each sentence, all of them in one lesson."""
-    text = LICKS
-    lines: dict[int, str] = {}
     sentences = [*(case.sentence for case in DIFFERING), *AGREEING]
-    for sentence in sentences:
-        text += f"\n{sentence}\n"
-        lines[text.count("\n")] = sentence
-    said: dict[str, list[Finding]] = {sentence: [] for sentence in sentences}
-    for finding in Proofroom(tmp_path_factory.mktemp("prose")).prove(text).findings:
-        said[lines[finding.span.place[0]]].append(finding)
-        for label in finding.labels:  # sentences of several cases that say the same of one note
-            if label.text == "said here, too":
-                said[lines[label.span.place[0]]].append(replace(finding, span=label.span))
-    return said
+    return prove_each(Proofroom(tmp_path_factory.mktemp("prose")), LICKS, sentences)
 
 
 @pytest.fixture(scope="module")

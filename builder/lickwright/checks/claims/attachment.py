@@ -41,6 +41,14 @@ _AFTER = {
     "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
     "takes": re.compile(rf" (?:takes?|gets?|needs?|wants?|has|have) {_ARTICLE}"),
     "apposition": re.compile(rf"[,:] (?:which is |that is )?{_ARTICLE}"),
+    "listed": re.compile(r", (?:the )?"),
+    "lasts": re.compile(
+        r",? (?:is|are) (?:held|sustained)(?: (?:out|on))?(?: for)?(?: all)? "
+        r"|,? (?:lasts|rings|sounds|sustains|stays)(?: on| out)?(?: for) "
+    ),
+    "chord": re.compile(
+        rf" (?:is|are|makes?|spells?|gives?) {_ARTICLE}(?:(?:plain|simple|straight|pure|little|whole|full) )*"
+    ),
 }
 _BEFORE = {
     "is": re.compile(rf" (?:is|are) {_ARTICLE}"),
@@ -55,17 +63,20 @@ _BEFORE = {
 }
 _HANGS: dict[TermKind, tuple[ClaimKind, tuple[str, ...], tuple[str, ...]]] = {
     "degree": ("degree", ("is", "apposition"), ("is", "apposition")),
-    "string": ("string", ("is", "beside"), ()),
-    "fret": ("fret", ("is", "beside"), ()),
+    "string": ("string", ("is", "beside", "listed"), ()),
+    "fret": ("fret", ("is", "beside", "listed"), ()),
+    "chord": ("chord", ("chord",), ()),
     "position": ("position", ("is", "beside"), ("place",)),
     "finger": ("finger", ("is", "beside", "takes"), ("plays",)),
     "stroke": ("stroke", ("is", "beside", "takes"), ("on",)),
     "technique": ("technique", ("is",), ("on",)),
-    "count": ("count", ("is",), ()),
+    "count": ("count", ("is", "lasts"), ()),
     "rhythm": ("rhythm", ("is", "beside"), ()),
 }
 """By kind of term: which claim it makes, and what may stand between it and the link before or after it."""
 
+_NOTES_OF = re.compile(r"(?i)(?:arpeggio|triad|chord)s?$")
+_CHAINED = re.compile(r",? (?:of|on|at) the |, ")
 _CLAUSE = re.compile(r"[,;:.!?()—–]")
 _FROM = re.compile(rf"(?: (?:up|down|back))? from {_ARTICLE}")
 _TO = re.compile(rf"(?: (?:up|down|back|on|home))? (?:to|into) {_ARTICLE}")
@@ -94,8 +105,8 @@ def find_claims(passage: Passage, links: Sequence[LickLink]) -> tuple[Claim, ...
     hanging = tuple(_hanging(text, links, outside))
     claims += (c for c in hanging if (id(c.link), c.kind) not in said)
     tied = tuple(claim_tied(text, links, outside))
-    bent = {claim.terms[0].start for claim in tied if claim.kind == "bend-target"}
-    claims = [claim for claim in claims if claim.inside or claim.terms[0].start not in bent]
+    bent = {id(claim.link) for claim in tied if claim.kind == "bend-target"}
+    claims = [c for c in claims if c.inside or c.kind != "technique" or id(c.link) not in bent]
     claims += (c for c in tied if (id(c.link), c.kind) not in said or c.terms[0].kind == "ending")
     leaning = {term.start for claim in (*hanging, *tied) for term in claim.terms}
     leaning |= {claim.about.start for claim in claims if claim.about is not None}
@@ -130,13 +141,26 @@ def _hanging(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> I
         if term.kind == "technique" and (pair := _pair(text, links, term)) is not None:
             yield pair
             continue
+        if term.kind == "chord" and not _NOTES_OF.search(term.text):
+            continue  # a name alone is the harmony's: other rules see to it
         link = next((x for x in reversed(links) if x.end <= term.start), None)
-        if link is not None and _fits(_AFTER, after, text[link.end : term.start]):
+        if link is not None and _fits(_AFTER, after, _skip_place(text, link, term, outside)):
             yield _hang(kind, link, term, text, outside)
             continue
         link = next((x for x in links if x.start >= term.end), None)
         if link is not None and _fits(_BEFORE, before, text[term.end : link.start]):
             yield _hang(kind, link, term, text, outside)
+
+
+def _skip_place(text: str, link: LickLink, term: Term, outside: Sequence[Term]) -> str:
+    """What stands between a link and a term; of ``at the eighth fret of the second string`` the last part."""
+    gap = text[link.end : term.start]
+    if term.kind not in ("string", "fret"):
+        return gap
+    place = next((t for t in outside if t.start >= link.end and t.kind in ("string", "fret")), None)
+    if place is None or place is term or not _CHAINED.fullmatch(text[place.end : term.start]):
+        return gap
+    return text[link.end : place.start]
 
 
 def _counts_things(term: Term) -> bool:

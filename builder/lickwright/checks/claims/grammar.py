@@ -199,6 +199,10 @@ def _ending(text: str) -> Read | None:
     return ("ending", Numbers(numbers[0], numbers[-1])) if numbers else None
 
 
+def _extreme(text: str) -> Read | None:
+    return "extreme", Way("up" if text.split(maxsplit=1)[0] in ("highest", "top") else "down")
+
+
 def _boundary(text: str) -> Read | None:
     return "boundary", read_boundary(text)
 
@@ -278,7 +282,9 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(_any(rf"(?:{ORDINAL}|open) position\b|position {CARDINAL}\b"), _position),
     Pattern(_any(FINGER), _finger),
     Pattern(_any(rf"(?:bars?|measures?) [0-9]{{1,3}}(?:{_TO}[0-9]{{1,3}})?\b"), _numbers("bar")),
+    Pattern(_any(rf"(?:bars?|measures?) {CARDINAL}(?:{_TO}{CARDINAL})?\b(?! [a-z]+s\b)"), _numbers("bar")),
     Pattern(_any(rf"{ORDINAL} (?:bar|measure)\b(?! of )"), _numbers("bar")),
+    Pattern(_any(r"(?:highest|lowest|top|bottom) note(?!\w)"), _extreme),
     Pattern(_any(rf"{ORDINAL} ending\b"), _ending),
     Pattern(_any(rf"{BOUNDARY}|{EDGE}"), _boundary),
     Pattern(_any(DIRECTION), _direction),

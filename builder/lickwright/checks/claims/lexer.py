@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 
 from lickwright.checks.claims.article import heads, read_a
@@ -34,7 +35,28 @@ def find_terms(text: str, *, head: bool = True, letter: bool = False) -> tuple[T
     >>> [(term.kind, term.text) for term in find_terms("slides from C sharp, the flat seven of D, to E")]
     [('technique', 'slides'), ('note', 'C sharp'), ('degree', 'flat seven'), ('note', 'D'), ('note', 'E')]
     """
-    return tuple(_scan(text, head, letter))
+    return _share_noun(text, tuple(_scan(text, head, letter)))
+
+
+_LISTED = re.compile(r", (?:and )?(?:the )?| (?:and|or|to) (?:the )?")
+_SHARED = re.compile(r"(string|fret|finger|bar|ending)s$")
+
+
+def _share_noun(text: str, terms: tuple[Term, ...]) -> tuple[Term, ...]:
+    """``the fifth, fourth and third strings``: what stands before a plural shares its noun."""
+    found = list(terms)
+    noun = ""
+    for place in range(len(found) - 2, -1, -1):
+        one, two = found[place], found[place + 1]
+        plural = _SHARED.search(two.text.casefold())
+        noun = plural[1] if plural is not None else noun
+        listed = one.kind in ("degree", "ordinal") and _LISTED.fullmatch(text[one.end : two.start])
+        read = next(_scan(f"{one.text} {noun}", head=False, letter=False), None) if noun and listed else None
+        if read is None or read.kind != two.kind:
+            noun = ""
+        else:
+            found[place] = replace(one, kind=read.kind, value=read.value, text=read.text)
+    return tuple(found)
 
 
 def is_doubtful(text: str) -> bool:

@@ -1,4 +1,4 @@
-"""Words outside the links that say where a line begins, which way it goes, and how far a bend does."""
+"""Words outside the links that say where a line begins, and which way it goes."""
 
 from __future__ import annotations
 
@@ -7,14 +7,21 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 
+from lickwright.checks.claims.aimed import led_by
 from lickwright.checks.claims.claim import Claim
 from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.sentence import ARTICLE, CLAUSE, Sentence
-from lickwright.checks.claims.term import Movement, Numbers, Term
+from lickwright.checks.claims.term import Numbers, Term
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import LickLink
-from lickwright.terms.bends import DISTANCE, read_amount
 
+_CHORDS = ("chord", "note", "numeral", "tonality")
+_OVER = re.compile(r"(?i)\b(?:over|on) (?:the )?$")
+_STANDING = frozenset({"degree", "note", "string", "fret", "finger"})
+_ITS = re.compile(r",?(?: (?:it|(?:the|this|its|your|a) [\w-]+))?(?: (?:also|then|always|again))? ")
+"""Between a part and what it does: ``bar 2 begins``, ``in bar 2 the melody begins``."""
+_START = re.compile(rf"(?i)\b(begin|start|end|finish|close)(?:s|es|ing)? {ARTICLE}$")
+_ON = re.compile(rf" (?:on|with) {ARTICLE}")
 _BEFORE_LINK = re.compile(rf" {ARTICLE}(?:(?!and\b|or\b)[\w’'-]+ ){{0,2}}")
 _MULTI = re.compile(r"(?: (?:there|then|by steps?|by half steps?|step by step|again|slowly|alone))*[,:] ")
 _NEXT = re.compile(rf" (?:[\w’'-]+ ){{0,3}}?(?:to|into) {ARTICLE}")
@@ -25,26 +32,20 @@ _MOVES = re.compile(
     r"|drop|rise|rising|fall|shift|wander|jump|leap|skip|hammer|pull|roll|bend|line|way)(?:s|es|d|ed|ing)?\b"
 )
 _FROM_TO = re.compile(rf" to {ARTICLE}")
-_BENDS = ("bend", "pre-bend")
-_BEND_TO = re.compile(
-    rf"(?: (?:it|up|back|all the way))*(?: (?:by )?an? (?P<size>{DISTANCE}))?(?: up)?"
-    rf" (?:to|into|until) {ARTICLE}"
-)
-_BEND_BY = re.compile(rf"(?: (?:it|up))* (?:by )?an? (?P<size>{DISTANCE})\b")
 
 
 def claim_boundary(sentence: Sentence, term: Term) -> Iterator[Claim]:
     """``it begins on [A]``, ``bar 2 ends with [C]``; ``it begins on A`` of a lick linked as a whole."""
-    bars = [bar for bar in sentence.bars if bar.end <= term.start]
-    about = bars[-1] if bars and len(sentence.gap(bars[-1].end, term.start).split()) < 2 else None
+    about = _part(sentence, term)
     link = sentence.after(term.end)
     follows = next((t for t in sentence.outside if t.start >= term.end), None)
-    if link is not None and _BEFORE_LINK.fullmatch(sentence.gap(term.end, link.start)):
+    over = term.text.casefold().endswith("over")
+    if link is not None and not over and _BEFORE_LINK.fullmatch(sentence.gap(term.end, link.start)):
         if link.at is not None and not link.at.whole_bars:
             yield Claim("boundary", link, (term,), about, inside=False)
         elif (target := _first_word(link)) is not None:
             yield Claim("boundary", link, (term, target), inside=False)
-    elif follows is not None and follows.kind == "note":
+    elif follows is not None and follows.kind in (_CHORDS if over else ("note",)):
         near = sentence.before(term.start) or link
         if near is not None and _BEFORE_LINK.fullmatch(sentence.gap(term.end, follows.start)):
             value = about.value if about is not None else None
@@ -55,6 +56,34 @@ def claim_boundary(sentence: Sentence, term: Term) -> Iterator[Claim]:
             )
             if near.at is None or near.at.whole_bars or at is not None:
                 yield Claim("boundary", replace(near, at=at or near.at), (term, follows), inside=False)
+
+
+def _part(sentence: Sentence, term: Term) -> Term | None:
+    """The part that begins or ends: ``bar 2 begins``, ``in bar 2 it begins``, ``over D7 it begins``."""
+    before = [t for t in (*sentence.bars, *sentence.outside) if t.end <= term.start]
+    for part in sorted(before, key=lambda t: t.start, reverse=True):
+        over = part.kind in ("chord", "note") and _OVER.search(sentence.text[: part.start])
+        if (part.kind == "bar" or over) and _ITS.fullmatch(sentence.gap(part.end, term.start)):
+            return part
+    return None
+
+
+def claim_started(sentence: Sentence) -> Iterator[Claim]:
+    """``start [the lick] on the third``: what stands first or last, around the link."""
+    for link in sentence.links:
+        verb = _START.search(sentence.text[: link.start])
+        on = _ON.match(sentence.text, link.end)
+        target = next((t for t in sentence.outside if on is not None and t.start == on.end()), None)
+        if (
+            verb is None
+            or target is None
+            or target.kind not in ("degree", "note", "string", "fret", "finger")
+        ):
+            continue
+        which = "last" if verb[1].casefold().startswith(("end", "finish", "clos")) else "first"
+        term = Term("boundary", which, verb.start(1), verb.end(1), verb[1])
+        if not sentence.denied(term) and not sentence.denied(target):
+            yield Claim("boundary", link, (term, target), inside=False)
 
 
 def _first_word(link: LickLink) -> Term | None:
@@ -87,27 +116,6 @@ def claim_direction(sentence: Sentence, term: Term) -> Iterator[Claim]:
         yield Claim("direction", one, (term,), inside=False)
 
 
-def claim_bend(sentence: Sentence, term: Term) -> Iterator[Claim]:
-    """``bend [E] up to the root``, ``bend [D] a whole step``: how far and where to, after the link."""
-    said = term.value
-    link = sentence.after(term.end)
-    if not isinstance(said, Movement) or said.name not in _BENDS or link is None:
-        return
-    if not re.fullmatch(rf" (?:the note )?{ARTICLE}", sentence.gap(term.end, link.start)):
-        return
-    follows = next(
-        (t for t in sentence.outside if t.start >= link.end and t.kind in ("degree", "note")), None
-    )
-    to = None if follows is None else _BEND_TO.fullmatch(sentence.gap(link.end, follows.start))
-    by = to or _BEND_BY.match(sentence.text, link.end)
-    size = read_amount(by["size"]) if by is not None and by["size"] else said.amount
-    if size is None and to is None:
-        return
-    bend = replace(term, value=replace(said, amount=size))
-    target = (follows,) if to is not None and follows is not None else ()
-    yield Claim("bend-target", link, (bend, *target), inside=False)
-
-
 def claim_from_to(sentence: Sentence) -> Iterator[Claim]:
     """``from [G] to [C]``, and ``from G to C`` beside a link: one before the other."""
     text = sentence.text
@@ -129,6 +137,8 @@ def claim_from_to(sentence: Sentence) -> Iterator[Claim]:
             sentence.gap(first.end, last.start)
         ):
             continue
+        if led_by(sentence, first) is not None:
+            continue  # it is the bend that goes there
         link = sentence.after(last.end) or sentence.before(first.start)
         if link is not None and not _is_one_sound(link):
             yield Claim("direction", link, (first, last), inside=False)

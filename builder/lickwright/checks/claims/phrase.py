@@ -32,6 +32,7 @@ _SIMPLE: dict[TermKind, ClaimKind] = {
     "bar": "bar",
     "ending": "bar",
     "direction": "direction",
+    "extreme": "direction",
     "rhythm": "rhythm",
     "tuning": "tuning",
     "interval": "interval",

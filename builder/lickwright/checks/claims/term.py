@@ -27,6 +27,7 @@ TermKind = Literal[
     "ending",
     "boundary",
     "direction",
+    "extreme",
     "rhythm",
     "tuning",
     "technique",

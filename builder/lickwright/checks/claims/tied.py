@@ -10,12 +10,15 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from lickwright.checks.claims.aimed import claim_arriving, claim_bend, claim_led, claim_pushed
 from lickwright.checks.claims.claim import Claim, ClaimKind
-from lickwright.checks.claims.moving import claim_bend, claim_boundary, claim_direction, claim_from_to
+from lickwright.checks.claims.lexer import find_terms
+from lickwright.checks.claims.moving import claim_boundary, claim_direction, claim_from_to, claim_started
 from lickwright.checks.claims.sentence import ARTICLE, CLAUSE, Sentence
-from lickwright.checks.claims.term import Numbers, Term, TermKind
+from lickwright.checks.claims.term import Count, Numbers, StrokeName, Term, TermKind
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import LickLink
+from lickwright.terms.numbers import CARDINAL, read_number
 from lickwright.theory.key import parse_key
 
 _CLOSES = re.compile(r"\s*(?:[,;:.!)]|$)")
@@ -32,7 +35,14 @@ _BAR_HAS = re.compile(
     rf"(?: (?:over|on|in|to|with))? {ARTICLE}|,? over {ARTICLE}| {ARTICLE}"
 )
 """What may stand between a bar and what it is said to hold: ``bar 4 is over C7``, ``bar 3 descends``."""
+_COMPARED = re.compile(
+    r" (?:is|are|repeats?|answers?|copies|mirrors|echoes)(?: (?:just|only|again|like|the same as))* (?:the )?"
+)
 _IS_THE = re.compile(r" (?:is|are|makes?) the ")
+_APPOSED = re.compile(r"(?:,| is| are| becomes|, which is) (?:the|its) ")
+_OF = re.compile(r" of (?:the |an? )?")
+_IS = re.compile(rf",? (?:is|are|was|which is|remains|stays) {ARTICLE}")
+_IS_OR = re.compile(rf"(?: (?:of|in) (?:it|all|the \w+))? (?:is|was) {ARTICLE}|, {ARTICLE}")
 _OVER = re.compile(r" (?:(?:is|are|lies?|stays?|sits?|goes|stands?) )?(?:(?:all|still) )?over (?:the |an? )?")
 _IN = re.compile(r"(?i)\bin the $")
 _IN_BAR = re.compile(r" (?:in|of) (?:the )?")
@@ -55,6 +65,12 @@ _SUBJECT = re.compile(
     rf"(?i)^\W*(?:so |and |but |then )*(?:it|(?:the|this) (?:whole )?(?:lick|phrase|tune)){_HAS.pattern}$"
 )
 _LISTED = re.compile(rf"(?: (?:in|of) [\w ]+)?[,:] {ARTICLE}|,? in {ARTICLE}")
+_FRETS = re.compile(
+    rf",? (?:covers?|spans?|crosses|goes|moves|travels|takes|is|are)(?: (?:up|down|over|across|only|just))*"
+    rf" (({CARDINAL}|an?) frets?)\b(?! (?:higher|lower|up|down|above|below|away|apart|from)\b)"
+)
+_PICK = re.compile(rf"(?i)\b(?:pick|strike|stroke|strum|hit)(?:s|es|ing)? {ARTICLE}$")
+_WAY = re.compile(r" (up|down)(?:wards?)?(?=[,.;:!]|$| (?:and|then|but)\b)")
 _IN_KEY = re.compile(
     r"(?i)\b(?:is|are|was|stays?|lies|written|set|goes) (?:still |all |now |written |played )?in (?:the )?$"
 )
@@ -81,6 +97,8 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
                 yield from claim_boundary(sentence, term)
             case "direction":
                 yield from claim_direction(sentence, term)
+            case "extreme":
+                yield from _extreme(sentence, term)
             case "key":
                 yield from _whole(sentence, "key", term)
             case "tonality" if _IN_KEY.search(text[: term.start]):
@@ -88,6 +106,8 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
             case "note" if _IN_KEY.search(text[: term.start]) and _CLOSES.match(text, term.end):
                 key = parse_key(f"{term.value} major")
                 yield from _whole(sentence, "key", term if key is None else replace(term, value=key))
+            case "degree":
+                yield from _of_chord(sentence, term)
             case "tuning":
                 yield from _whole(sentence, "tuning", term)
             case "count":
@@ -103,6 +123,13 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
         if term.kind in ("chord", "tonality", "note"):
             yield from _over(sentence, term)
     yield from claim_from_to(sentence)
+    yield from claim_pushed(sentence)
+    yield from claim_arriving(sentence)
+    yield from claim_started(sentence)
+    yield from _struck(sentence)
+    yield from _keys(sentence)
+    yield from _covers(sentence)
+    yield from claim_led(sentence)
 
 
 def _bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
@@ -116,6 +143,9 @@ def _bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
     if link is None:
         return
     between = sentence.gap(term.end, link.start)
+    earlier = next((t for t in reversed(sentence.bars) if t.end <= term.start), None)
+    if earlier is not None and _COMPARED.fullmatch(sentence.gap(earlier.end, term.start)):
+        return  # "bar 2 is bar 1 turned round"
     counted = (
         term.kind == "bar"
         and not re.search(r"[0-9]", term.text)
@@ -144,6 +174,27 @@ def _in_bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
                 at = AddressRange(Address(value.first), Address(value.last))
                 yield Claim(_HELD_BY_BAR[term.kind], replace(link, at=at), (term,), inside=False)
                 return
+
+
+def _of_chord(sentence: Sentence, term: Term) -> Iterator[Claim]:
+    """``A, the third of D7``: a note, its degree and its chord, all of them outside the links."""
+    place = sentence.outside.index(term)
+    if not 0 < place < len(sentence.outside) - 1:
+        return
+    note, chord = sentence.outside[place - 1], sentence.outside[place + 1]
+    if note.kind == "note" and chord.kind in ("chord", "tonality"):
+        named = _APPOSED.fullmatch(sentence.gap(note.end, term.start))
+        if named and _OF.fullmatch(sentence.gap(term.end, chord.start)):
+            yield Claim("degree", sentence.links[0], (term,), chord, note, inside=False)
+
+
+def _extreme(sentence: Sentence, term: Term) -> Iterator[Claim]:
+    """``[A] is the lowest note``, ``the lowest note is [A]``."""
+    before, after = sentence.before(term.start), sentence.after(term.end)
+    if before is not None and _IS.fullmatch(sentence.gap(before.end, term.start)):
+        yield Claim("direction", before, (term,), inside=False)
+    elif after is not None and _IS_OR.fullmatch(sentence.gap(term.end, after.start)):
+        yield Claim("direction", after, (term,), inside=False)
 
 
 def _over(sentence: Sentence, term: Term) -> Iterator[Claim]:
@@ -186,3 +237,39 @@ def _count(sentence: Sentence, term: Term) -> Iterator[Claim]:
     link = sentence.after(term.end)
     if link is not None and _LISTED.fullmatch(sentence.gap(term.end, link.start)):
         yield Claim("count", link, (term,), inside=False)
+
+
+def _struck(sentence: Sentence) -> Iterator[Claim]:
+    """``pick [the first note] up``: a stroke."""
+    for link in sentence.links:
+        way = _WAY.match(sentence.text, link.end)
+        if way is None or not _PICK.search(sentence.text[: link.start]):
+            continue
+        sign = "u" if way[1] == "up" else "d"
+        term = Term("stroke", StrokeName(sign, every=False), way.start(1), way.end(1), way[1])
+        if not sentence.denied(term):
+            yield Claim("stroke", link, (term,), inside=False)
+
+
+def _keys(sentence: Sentence) -> Iterator[Claim]:
+    """``it is in [E major]``: a key that is a link's only words."""
+    for link in sentence.links:
+        terms = find_terms(link.words, head=False)
+        if len(terms) != 1 or terms[0].kind != "tonality" or terms[0].text != link.words:
+            continue
+        if link.at is None and _IN_KEY.search(sentence.text[: link.start]):
+            term = replace(terms[0], start=link.start, end=link.end)
+            if not sentence.denied(term):
+                yield Claim("key", link, (term,), inside=False)
+
+
+def _covers(sentence: Sentence) -> Iterator[Claim]:
+    """``[the slide] covers two frets``: how far it goes."""
+    for link in sentence.links:
+        found = _FRETS.match(sentence.text, link.end)
+        number = read_number(found[2]) if found is not None else None
+        if found is None or number is None:
+            continue
+        term = Term("count", Count(number, "fret"), found.start(1), found.end(1), found[1])
+        if not sentence.denied(term):
+            yield Claim("count", link, (term,), inside=False)

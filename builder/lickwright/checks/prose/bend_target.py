@@ -55,6 +55,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
             help=f"Write {real}, or mend the fret it is bent to",
         )
     target = claim.terms[1] if len(claim.terms) > 1 else None
+    if len(claim.terms) > 2:
+        return _from_to(claim, notes)
     if target is not None and isinstance(target.value, PitchClass):
         if any(floor(top) % 12 == target.value.semitone for _, _, top in bends):
             return HELD
@@ -81,6 +83,25 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     hint = _hint(target.value, chords, top) or "Mend the fret it is bent to"
     return Differs(
         message, target, f"Write “the {degree}”, or: {hint[0].lower()}{hint[1:]}", address=heard.sound.address
+    )
+
+
+def _from_to(claim: Claim, notes: Pointed) -> Verdict:
+    """``the bend goes from D to E``: one of the bends there."""
+    target, origin = claim.terms[1].value, claim.terms[2].value
+    assert isinstance(target, PitchClass)  # the claim is made of two notes
+    assert isinstance(origin, PitchClass)
+    ends = [(tone.path[0], top) for _, tone in _tones(notes) for _, top in _bends(tone)]
+    if any((int(a) % 12, floor(b) % 12) == (origin.semitone, target.semitone) for a, b in ends):
+        return HELD
+    real = say_list(
+        list(dict.fromkeys(f"from {say_midi(a, notes)} to {say_midi(b, notes)}" for a, b in ends))
+    )
+    return Differs(
+        f"the words say from {origin.spoken} to {target.spoken}, and what is bent at {say_place(notes)}"
+        f" goes {real}",
+        claim.terms[1],
+        help=f"Write {real}, or mend the bend",
     )
 
 

@@ -15,14 +15,18 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from lickwright.checks.claims.claim import HELD, Claim, ClaimKind, Differs, Unresolved, Verdict
+from lickwright.checks.claims.harmony import fits_harmony
 from lickwright.checks.claims.ledger import Judge, tell
 from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.checks.claims.saying import say_place, say_sound
-from lickwright.checks.claims.term import Numbers, TermKind
-from lickwright.checks.prose import chord, degree, finger, fret, pitch, string, stroke, technique
+from lickwright.checks.claims.term import ChordName, Degree, Numbers, Term, TermKind
+from lickwright.checks.prose import chord, degree, finger, fret, numeral, pitch, string, stroke, technique
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import MusicBar
+from lickwright.theory.chord import Chord
+from lickwright.theory.pitch import PitchClass
+from lickwright.theory.quality import QUALITIES
 
 _JUDGES: Mapping[TermKind, tuple[ClaimKind, Judge]] = {
     "note": ("pitch", pitch.judge),
@@ -33,6 +37,8 @@ _JUDGES: Mapping[TermKind, tuple[ClaimKind, Judge]] = {
     "stroke": ("stroke", stroke.judge),
     "technique": ("technique", technique.judge),
     "chord": ("chord", chord.judge),
+    "tonality": ("chord", chord.judge),
+    "numeral": ("numeral", numeral.judge),
 }
 TARGETS = frozenset(_JUDGES)
 """What may be said to stand first or last."""
@@ -53,6 +59,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     bars = notes.subject.piece.music.bars
     if isinstance(about, Numbers):
         return _place(claim, notes, which, tuple(bar for bar in bars if bar.number == about.first))
+    if claim.about is not None and not isinstance(about, Numbers):
+        return _over(claim, notes, which)
     if _subject(claim) == "whole":
         return _place(claim, notes, which, bars)
     inside = any(_reached(notes, which, (bar,)) for bar in bars)
@@ -80,7 +88,10 @@ def _ends(notes: Pointed, which: str) -> list[Address]:
 
 def _at(claim: Claim, end: Pointed) -> Verdict:
     """Hold what is said against the sound at the end."""
-    for term in claim.terms[1:]:
+    for said in claim.terms[1:]:
+        term = _as_chord(said) if claim.terms[0].text.casefold().endswith("over") else said
+        if _leaves_out(term, end):
+            continue
         kind, judges = _JUDGES[term.kind]
         verdict = judges(replace(claim, kind=kind, terms=(term,), about=None), end)
         if isinstance(verdict, Differs):
@@ -90,6 +101,52 @@ def _at(claim: Claim, end: Pointed) -> Verdict:
         if verdict != HELD:
             return verdict
     return HELD
+
+
+def _as_chord(term: Term) -> Term:
+    """``begins over D``: the letter is a chord."""
+    if not isinstance(term.value, PitchClass):
+        return term
+    return replace(term, kind="chord", value=ChordName(Chord(term.value, QUALITIES["major"]), plain=True))
+
+
+def _leaves_out(term: Term, end: Pointed) -> bool:
+    """``on the third`` may leave out a finger or a string, and be true of it."""
+    degree = term.value
+    if not isinstance(degree, Degree) or degree.alter is not None:
+        return False
+    return any(degree.number == tone.string or tone.finger == str(degree.number) for _, tone in end.tones)
+
+
+def _over(claim: Claim, notes: Pointed, which: str) -> Verdict:
+    """``over D7 it begins on [C]``: the first sound over the chord, or the last, each time it comes."""
+    named = claim.about
+    assert named is not None  # asked before
+    edges: list[Address] = []
+    for voice in replace(notes, at=None).voices:
+        over = [_is_over(named, heard) for heard in voice]
+        for place, heard in enumerate(voice):
+            beside = place - 1 if which == "first" else place + 1
+            outer = not 0 <= beside < len(voice) or not over[beside]
+            if over[place] and (outer or voice[beside].bar is not heard.bar):
+                edges.append(heard.sound.address)
+    here = [voice[0 if which == "first" else -1].sound.address for voice in notes.voices]
+    if not edges:
+        return Unresolved(f"nothing is played over {named.text} there")
+    if any(address in edges for address in here):
+        return HELD
+    there = replace(notes, at=AddressRange(edges[0], edges[0]))
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and {say_place(notes)} is not the {which} over {named.text}:"
+        f" that is {edges[0]}, {say_sound(there, there.heard[0])}",
+        claim.terms[0],
+        help=f"Name and link {edges[0]}, or mend the chord that is named",
+    )
+
+
+def _is_over(named: Term, heard: Heard) -> bool:
+    symbol = heard.bar.chord_at(heard.sound.onset)
+    return isinstance(symbol, Chord) and fits_harmony(named, (symbol,))
 
 
 def _place(claim: Claim, notes: Pointed, which: str, bars: tuple[MusicBar, ...]) -> Verdict:

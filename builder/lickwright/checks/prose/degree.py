@@ -2,7 +2,8 @@
 
 Degrees count from the chord in force: the root, the flat seven of E7. Words may name another chord
 (``the third of A``) or the key (``the second of the key``). A note that leans into the next chord within a
-beat may count from that one.
+beat may count from that one. A blue third or seventh counts from the key as well, and so does what a sentence
+that begins ``In the key of A`` says; a note, its degree and the chord it counts from need no notes at all.
 
 Why it matters: the degree is what the student takes along to the next key, and to all twelve.
 
@@ -25,8 +26,9 @@ from lickwright.checks.claims.term import Degree, Term
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
+from lickwright.terms.notes import NOTE
 from lickwright.terms.numbers import ORDINAL
-from lickwright.theory.key import Key
+from lickwright.theory.key import Key, parse_key
 from lickwright.theory.pitch import PitchClass
 
 _OF_KEY = re.compile(r" of (?:the|its|this) (?:home )?(?:key|scale)\b")
@@ -35,12 +37,15 @@ _OF_OTHER = re.compile(
 )
 _OF_A_SCALE = {"2": "second", "b2": "flat second", "b6": "flat sixth", "#4": "sharp fourth"}
 """Degrees that a scale and a chord call by two names."""
+_IN_KEY = re.compile(rf"In ((?:the key of )?{NOTE}(?: (?:major|minor))?)(?:,| )")
 _NOUN = re.compile(rf"(?i)\b{ORDINAL} (string|fret|finger|note|bar|beat|time|position)s?\b")
 
 
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Count each degree that is said, in the order of the notes."""
     note = claim.beside.value if claim.beside is not None else None
+    if isinstance(note, PitchClass) and claim.about is not None and not claim.inside:
+        return _of_named(claim, claim.about, note, notes)
     if isinstance(note, PitchClass):
         here = [(h, t) for h, t in notes.tones if note.semitone in pitch_classes(t)]
         if not here or any(_fits(claim, claim.terms[0], notes, h, note.semitone) for h, _ in here):
@@ -54,6 +59,21 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         return other
     heard, tone = notes.tones[0]
     return _differs(claim, notes, heard, _top(tone))
+
+
+def _of_named(claim: Claim, about: Term, note: PitchClass, notes: Pointed) -> Verdict:
+    """``A, the third of D7``: arithmetic."""
+    degree = claim.terms[0].value
+    assert isinstance(degree, Degree)  # the kind of claim says so
+    chords = chord_of(about, notes.around)
+    if not chords or any(note.semitone in degree_classes(degree, chord) for chord in chords):
+        return HELD
+    label = degree_name(chords[0].degree_of(note.semitone))
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and {note.spoken} is the {label} of {chords[0].display}",
+        claim.terms[0],
+        help=f"Write “the {label}”, or mend the note that is named",
+    )
 
 
 def _top(tone: Tone) -> int:
@@ -76,9 +96,26 @@ def _fits(claim: Claim, term: Term, notes: Pointed, heard: Heard, pitch: int) ->
     chords = notes.chords(heard) if about is None else chord_of(about, notes.harmony)
     if about is None and _OF_OTHER.match(claim.link.passage.text, claim.terms[-1].end):
         chords = notes.around
+    framed = [k for k in (*_frames(claim), *((key,) if _is_blue(term) else ())) if about is None]
+    if any(pitch in key_classes(degree, k) for k in framed):
+        return True
     if not chords:
         return pitch in key_classes(degree, key)
     return any(pitch in degree_classes(degree, chord) for chord in chords)
+
+
+def _is_blue(term: Term) -> bool:
+    return term.text.casefold().startswith("blue")
+
+
+def _frames(claim: Claim) -> Iterator[Key]:
+    """The key that a sentence begins with: ``In the key of A, …``, ``In A, …``."""
+    text = claim.link.passage.text
+    opening = _IN_KEY.match(text)
+    for term in find_terms(opening[1]) if opening is not None else ():
+        key = term.value if isinstance(term.value, Key) else parse_key(f"{term.value} major")
+        if isinstance(key, Key) and term.kind in ("key", "tonality", "note"):
+            yield key
 
 
 def _of_key(claim: Claim) -> bool:
@@ -119,8 +156,10 @@ def _differs(claim: Claim, notes: Pointed, heard: Heard, pitch: int) -> Differs:
     about = claim.about
     said = " ".join(term.text for term in claim.terms) if len(claim.terms) == 1 else claim.words
     counted = about.value if about is not None and isinstance(about.value, Key) else None
-    if counted is None and about is None and _of_key(claim):
+    if counted is None and about is None and (_of_key(claim) or _is_blue(claim.terms[0])):
         counted = key
+    if counted is None and about is None:
+        counted = next(_frames(claim), None)
     if counted is not None:
         real, of = counted.degree_of(pitch), f"of {counted.display}"
     else:

@@ -30,6 +30,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     said = claim.terms[0].value
     if isinstance(said, PitchClass):
         return _from_to(claim, notes)
+    if claim.terms[0].kind == "extreme" and isinstance(said, Way):
+        return _extreme(claim, notes, said)
     other = notes.others[0] if notes.others else None
     if not isinstance(said, Way):
         return HELD if other is None else _order(notes, other)
@@ -49,6 +51,29 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         f"the words say “{claim.terms[0].text}”, and {say_place(notes)} goes {turned}: {real}",
         claim.terms[0],
         help=f"Write a word for {turned}, or link the notes that go {said.to}",
+    )
+
+
+def _extreme(claim: Claim, notes: Pointed, said: Way) -> Verdict:
+    """``the lowest note``: of the link, of its bars or of the whole lick, in its voice or in all of them."""
+    turn = 1 if said.to == "up" else -1
+    here = [turn * pitch for _, tone in notes.tones for pitch in tone.path]
+    if not here:
+        return Unresolved("the notes have no pitch")
+    bars = {bar.number for bar in notes.bars}
+    whole = replace(notes, at=None)
+    lower = notes.heard[0].sound.address.lower
+    every = [(h, turn * pitch) for h, tone in whole.tones for pitch in tone.path]
+    near = [pitch for h, pitch in every if h.bar.number in bars]
+    voice = [pitch for h, pitch in every if h.bar.number in bars and h.sound.address.lower == lower]
+    if any(max(here) >= max(some) for some in (near, voice) if some) and len(set(near)) > 1:
+        return HELD
+    at = max(every, key=lambda each: each[1])[0]
+    real = say_sound(notes, at)
+    return Differs(
+        f"the words say “{claim.terms[0].text}”, and that is {real}, at {at.sound.address}",
+        claim.terms[0],
+        help=f"Link {at.sound.address}, or mend the word",
     )
 
 

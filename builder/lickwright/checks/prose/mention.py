@@ -132,6 +132,8 @@ def _places(claim: Claim, notes: Pointed) -> Iterator[Pointed]:
     links = (replace(notes, others=()), *notes.others)
     yield from links
     value = claim.about.value if claim.about is not None else None
+    if "pickup" in claim.link.passage.text:
+        value = Numbers(0, 0)
     for one in links:
         if isinstance(value, Numbers):
             yield replace(one, at=AddressRange(Address(value.first), Address(value.last)))

@@ -16,15 +16,12 @@ from fractions import Fraction
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
+from lickwright.checks.claims.moved import read_move
 from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.checks.claims.saying import say_place
 from lickwright.checks.rule import Example, Rule, Severity, Source
-from lickwright.terms.intervals import read_interval
 from lickwright.terms.numbers import CARDINAL, read_number
 
-_FRETS = re.compile(rf"(?i)\b(up|down) ({CARDINAL}|a) frets?\b")
-_INTERVAL = re.compile(r"(?i)\b(up|down) (an? (?:(?:minor|major|perfect) )?[a-z]+)")
-_STEPS = re.compile(r"(?i)\b(up|down) an? (half|whole) step\b")
 _EXCEPT = re.compile(
     rf"(?i)\b(?:except|but|save|apart from)(?: for)?(?: the| that)? ?({CARDINAL}|an?|last|first)?\b"
 )
@@ -91,17 +88,8 @@ def _alike(one: Heard, two: Heard, moved: tuple[str, tuple[int, ...]]) -> bool:
 
 def _moves(text: str) -> tuple[str, tuple[int, ...]] | None:
     """How the second is moved to give the first: by frets on its strings, or by half steps."""
-    if found := _FRETS.search(text):
-        number = 1 if found[2] == "a" else read_number(found[2]) or 0
-        return "frets", (number if found[1].casefold() == "up" else -number,)
-    if found := _STEPS.search(text):
-        size = 1 if found[2].casefold() == "half" else 2
-        return "pitch", (size if found[1].casefold() == "up" else -size,)
-    if found := _INTERVAL.search(text):
-        sizes = read_interval(found[2])
-        if sizes is None:
-            return None
-        return "pitch", tuple(size if found[1].casefold() == "up" else -size for size in sizes)
+    if (move := read_move(text)) is not None:
+        return move.by, move.sizes
     return None if re.search(r"(?i)\bmove[ds]?\b", text) else ("pitch", (0,))
 
 

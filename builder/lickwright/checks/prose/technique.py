@@ -20,15 +20,15 @@ from lickwright.checks.claims.saying import say_list, say_place
 from lickwright.checks.claims.term import Movement, StringName
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.music import Sound, Tone
-from lickwright.model.slots import JoinKind
+from lickwright.model.slots import SLIDES, JoinKind
 from lickwright.model.strike import Late
 from lickwright.terms.techniques import KINDS_OF
 from lickwright.theory.pitch import PitchClass
 
-_JOINS: dict[str, tuple[JoinKind, ...]] = {
+JOINS: dict[str, tuple[JoinKind, ...]] = {
     "hammer-on": (JoinKind.HAMMER,),
     "pull-off": (JoinKind.PULL,),
-    "slide": (JoinKind.SLIDE, JoinKind.SHIFT),
+    "slide": SLIDES,
     "shift slide": (JoinKind.SHIFT,),
 }
 _GOES = re.compile(r"\b(?:to|into)\b")
@@ -46,10 +46,10 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
             help=_hint(notes),
         )
     before, after = _ends(claim)
-    if name not in _JOINS or not before or not after:
+    if name not in JOINS or not before or not after:
         return HELD
     addresses = {sound.address for sound in _sounds(notes)}
-    leads = [lead for lead in notes.subject.leads if lead.kind in _JOINS[name] and lead.address in addresses]
+    leads = [lead for lead in notes.subject.leads if lead.kind in JOINS[name] and lead.address in addresses]
     for lead in leads:
         if pitch_classes(lead.before) & before and pitch_classes(lead.after) & after:
             return HELD

@@ -203,3 +203,29 @@ def test_the_nearest_node(room: Proofroom, note: str, nodes: str, mended: str | 
     finding = only(room.prove(f"N.C. | {note} - - - 4:0 - - -"))
     assert (finding.rule, finding.help) == ("hands/harmonic-node", f"Touch it over {nodes}")
     assert (finding.fix and finding.fix.edits[0].text) == mended
+
+
+@pytest.mark.parametrize(
+    ("bar", "sign"),
+    [("4:4 - {} 4:2 - 5:0 - - -", "h"), ("4:2 - {} 4:4 - 5:0 - - -", "p")],
+    ids=["falls", "rises"],
+)
+def test_a_slur_the_wrong_way_is_mended_by_the_other_sign(room: Proofroom, bar: str, sign: str) -> None:
+    """The sign alone is exchanged, and with it nothing is found."""
+    finding = only(room.prove("A7 | " + bar.format(sign)))
+    assert finding.fix is not None
+    (edit,) = finding.fix.edits
+    assert (edit.span.text, edit.text) == (sign, "p" if sign == "h" else "h")
+    assert told(room.prove("A7 | " + bar.format(edit.text))) == []
+
+
+def test_no_sign_is_right_for_a_chord_that_goes_both_ways(room: Proofroom) -> None:
+    """One string rises and one falls: neither sign is offered; nor is one in a variation."""
+    both = room.prove("A7 | 4:4+3:2 - h 4:2+3:4 - 5:0 - - -")
+    assert [(f.rule, f.fix) for f in both.findings if f.rule.endswith("hammer")] == [
+        ("hands/falling-hammer", None)
+    ]
+    base = "```lick one\nA7 | 4:2 - h 4:4 - 5:0 - - -\n```\n\n```lick two\nvary: one\n1.2: 4:0\n```\n"
+    (varied,) = [f for f in room.prove(base).findings if f.rule == "hands/falling-hammer"]
+    assert (varied.lick, varied.fix) == ("two", None)
+    assert varied.help == "Write p for a pull-off, or mend the fret"

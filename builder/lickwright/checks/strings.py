@@ -5,12 +5,14 @@ Conventions: times are quarters from the start of the music as written; repeats 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from lickwright.findings import Edit, Fix
 from lickwright.model.address import Address
 from lickwright.model.music import Music, MusicBar, Sound, Tone
+from lickwright.model.place import NOWHERE
 from lickwright.model.slots import JoinKind
 from lickwright.text import Span
 
@@ -23,6 +25,7 @@ class Lead:
         kind: How. ``before``, ``after``: the two tones.
         address: Of the sound reached.
         span: Of the tone reached.
+        sign: Where the join is written; nowhere for that of a grace note.
     """
 
     kind: JoinKind
@@ -30,6 +33,13 @@ class Lead:
     after: Tone
     address: Address
     span: Span
+    sign: Span = NOWHERE
+
+    def write(self, kind: JoinKind) -> Fix | None:
+        """Return another join in the place of this one; None where its sign does not stand in the text."""
+        if self.sign.text != self.kind.value:
+            return None
+        return Fix(f"write {kind.value}", (Edit(self.sign, kind.value),))
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,8 +86,31 @@ def _leads(music: Music, *, lower: bool) -> Iterator[Lead]:
             before = strings.get(tone.string)
             link = kind if tone.string in led else tone.link
             if link is not None and before is not None and not tone.tied:
-                yield Lead(link, before, tone, sound.address, tone.span)
+                sign = NOWHERE if tone.string in led else sound.join_span
+                yield Lead(link, before, tone, sound.address, tone.span, sign)
         strings.update((tone.string, tone) for tone in sound.tones)
+
+
+_SLURS = {JoinKind.HAMMER: JoinKind.PULL, JoinKind.PULL: JoinKind.HAMMER}
+
+
+def list_wrong_way(leads: Iterable[Lead], kind: JoinKind) -> Iterator[tuple[Lead, Fix | None]]:
+    """Yield each hammer-on that falls, or pull-off that rises, with the other sign as its fix.
+
+    A join leads all strings of a chord: where one of them goes the right way, no sign is right for all.
+    """
+    mine = [lead for lead in leads if lead.kind is kind]
+    wrong = [lead for lead in mine if _goes_wrong(lead)]
+    for lead in wrong:
+        together = [other for other in mine if other.address == lead.address]
+        yield lead, lead.write(_SLURS[kind]) if all(map(_goes_wrong, together)) else None
+
+
+def _goes_wrong(lead: Lead) -> bool:
+    before, after = lead.before.fret, lead.after.fret
+    if before is None or after is None or before == after:
+        return False
+    return (after > before) is (lead.kind is JoinKind.PULL)
 
 
 def overlap(music: Music) -> bool:

@@ -113,7 +113,7 @@ class Sound:
         duration: As written, holds included, over bar lines too (first time through).
         time: Onset in its bar as played (swing counted in).
         tones: In the order written.
-        joined: The join that leads to this sound from the one before, if any.
+        joined: The join that leads to this sound from the one before, if any; ``join_span``: its sign.
         stroke: ``d``, ``u`` or ``P`` for the whole sound (the ``rh`` row), or None.
         signs: Entries of the ``signs`` row, e.g. ``("tremolo", "ghost")``.
         ring: Number of the let-ring bracket it stands in, counted through the music from 1; 0 = none.
@@ -141,6 +141,7 @@ class Sound:
     position: int | None = None
     entries: tuple[tuple[str, Span], ...] = field(default=(), compare=False, repr=False)
     span: Span = place()
+    join_span: Span = place()
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,14 +108,15 @@ class _LickReader:
             if not self.music.read_colon_row(item):
                 self._read_field(item)
             return
-        if not self.apart:
+        bars = len(self.music.bars)
+        self.music.pickup = self._has_pickup
+        self.music.read_line(line)
+        if not self.apart and len(self.music.bars) > bars:  # else the line has a fault of its own
             start = Span(self.found.source, line.start, line.start)
             fix = Fix("put an empty line before it", (Edit(start, "\n"),))
             message = "the music begins straight after the fields, with no empty line between"
             self.found.add("syntax/missing-blank-line", message, start, fix=fix)
-            self.apart = True
-        self.music.pickup = self._has_pickup
-        self.music.read_line(line)
+        self.apart = True
 
     def _mend_change(self, line: Line) -> Field | None:
         """Read ``1.2 3:3``, a change without its colon, in a variation."""

@@ -11,23 +11,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
+from lickwright.checks.strings import list_wrong_way
 from lickwright.checks.subject import Subject
 from lickwright.model.slots import JoinKind
 
 
 def run(subject: Subject) -> Iterator[Finding]:
     """Look at every pull-off."""
-    for lead in subject.leads:
-        before, after = lead.before.fret, lead.after.fret
-        if lead.kind is JoinKind.PULL and before is not None and after is not None and after > before:
-            yield subject.report(
-                RULE,
-                f"a pull-off falls, and this one rises from fret {before} to {after}"
-                f" on string {lead.after.string}",
-                lead.span,
-                lead.address,
-                help="Write h for a hammer-on, or mend the fret",
-            )
+    for lead, fix in list_wrong_way(subject.leads, JoinKind.PULL):
+        yield subject.report(
+            RULE,
+            f"a pull-off falls, and this one rises from fret {lead.before.fret} to {lead.after.fret}"
+            f" on string {lead.after.string}",
+            lead.span,
+            lead.address,
+            help="Write h for a hammer-on, or mend the fret" if fix is None else "Or mend the fret",
+            fix=fix,
+        )
 
 
 RULE = Rule(

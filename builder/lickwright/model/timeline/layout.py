@@ -16,6 +16,7 @@ from lickwright.instrument.guitar import Guitar
 from lickwright.model.address import Address
 from lickwright.model.bar import Voice
 from lickwright.model.music import Element, GraceNote, Line, Sound, Tone, Tuplet, Value
+from lickwright.model.place import NOWHERE
 from lickwright.model.slots import (
     BracketKind,
     Closing,
@@ -274,6 +275,7 @@ class VoiceLayout:
             share.onset,
             time=share.time,
             joined=pending.kind if pending else None,
+            join_span=pending.span if pending else NOWHERE,
             grace=self._graces(tones, grace_lead),
             slide_in=strike.slide_in,
             slide_out=strike.slide_out,

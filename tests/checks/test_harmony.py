@@ -151,3 +151,26 @@ def test_a_spelling_has_its_reason(
     assert in_key is not None
     reason = explain_spelling(midi, written, in_key, parse_chord(chord), before, after)
     assert (None if reason is None else (str(reason.expected), reason.kind)) == expected
+
+
+MODE = "key: {}\n\nDm | 3:2 - 3:0 - 3:2 - {} -\nC | 2:1 - 2:0 - 3:0 - 3:2 -\n{} | 3:2 - 2:0 2:1 2:0 - 3:2 -"
+
+
+@pytest.mark.parametrize(
+    ("key", "note", "chord", "told_as"),
+    [
+        ("D minor", "2:0", "Dm", "D dorian"),
+        ("D dorian", "2:0", "Dm", None),
+        ("D minor", "3:3", "Dm", None),  # B flat is there, too
+        ("D minor", "2:0", "Gm", None),  # and here in a chord
+    ],
+)
+def test_another_mode_of_the_key(
+    room: Proofroom, key: str, note: str, chord: str, told_as: str | None
+) -> None:
+    """One degree is foreign throughout, and what the key has for it is nowhere."""
+    found = [
+        f for f in room.prove(MODE.format(key, note, chord)).findings if f.rule == "harmony/doubtful-key"
+    ]
+    assert [f.fix and f.fix.edits[0].text for f in found] == ([told_as] if told_as else [])
+    assert all("B natural throughout" in f.message for f in found)

@@ -31,6 +31,7 @@ SLIPS = [
     (DEMO, SET, "the-set bars 5-8", "the-set bars 4-7", "rhythm/over-shifted", "the-set bars 4-7"),
     (DEMO, SET, "pickup: 1/4\n", "", "rhythm/pickup-missing", "| 4:2 4:4"),
     (LOW_WATER, JIG, "pickup: 1/8\n", "pickup: 1/4\n", "rhythm/pickup-length", "3:2"),
+    (LOW_WATER, JIG, "key: D dorian", "key: D minor", "harmony/doubtful-key", "D minor"),
     (DEMO, WALTZ, "1:0 2:3\n", "1:12 2:3\n", "hands/stray-note", "1:12"),
     (DEMO, GANGPLANK, "tatonic\n\nA  | 5:0", "tatonic\n\nA  | 5:1", "witness/names", "5:1"),
 ]

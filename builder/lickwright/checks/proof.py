@@ -109,9 +109,9 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     loose = [f for rest in given.values() for f in rest]
     for finding in (*loose, *surveyed):
         found.setdefault(finding.lick, []).append(finding)
-    everything = drop_miscounts(_tell_once(_keep(found, subjects, survey), repeated))
+    everything = _tell_once(_keep(found, subjects, survey), repeated)
     kept, standing = apply_stets(course, book, everything, repeated)
-    return Proof(tuple(sorted(kept, key=lambda f: f.sort_key)), standing)
+    return Proof(tuple(sorted(drop_miscounts(kept), key=lambda f: f.sort_key)), standing)
 
 
 def _keep(

@@ -70,6 +70,7 @@ harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
 harmony/unchanged-note | sound | NOTES
 harmony/unexplained | sound | harmony/unresolved-tension harmony/clash harmony/ending
 harmony/doubtful-key | piece | NOTES harmony/foreign-chord spelling/*
+harmony/doubtful-key | piece | prose/*
 witness/moved-bar | bar | harmony/*
 witness/names | sound | spelling/degree
 hands/range | sound | NOTES witness/* hands/stretch hands/bend-reach
@@ -183,13 +184,32 @@ _LEFT_OUT = (
 )
 
 
+_ASKED = {"keys": "harmony/doubtful-key"}
+"""What is promised, and the rule that asks whether it is another."""
+
+
 def drop_miscounts(findings: Iterable[Finding]) -> list[Finding]:
-    """Return the findings of a course; promises are not counted while something could not be read."""
-    given = list(findings)
+    """Return the findings of a course without promises that nobody can count yet.
+
+    None is counted while something could not be read, the keys not while one of them is in doubt. A doubt
+    that the author lets stand is none.
+    """
+    given = _counted(list(findings))
     unread = {finding.rule for finding in given if finding.severity is not Severity.NOTE}
     if any(fnmatchcase(rule, pattern) for rule in unread for pattern in _LEFT_OUT):
         return [finding for finding in given if finding.rule != "course/promise"]
     return given
+
+
+def _counted(given: list[Finding]) -> list[Finding]:
+    rules = {finding.rule for finding in given}
+    return [f for f in given if f.rule != "course/promise" or _ASKED.get(_setting(f)) not in rules]
+
+
+def _setting(finding: Finding) -> str:
+    """The name in the line of a manifest at which a finding stands."""
+    source = finding.span.source
+    return source.line(source.line_column(finding.span.start)[0]).partition("=")[0].strip()
 
 
 def _once(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -117,7 +117,7 @@ def test_a_wrong_fret_is_caught() -> None:
 
 
 def test_no_fret_stands_for_something_else() -> None:
-    """As many digits as there are tones and tied pieces, each with its own fret; a dead note has none."""
+    """As many digits as there are tones and tied pieces, each with its own fret; a dead note's is 0."""
     for name in NAMES:
         music = pieces()[name].music
         tab = etree.fromstring(document(name)).iterfind(".//m:tabGrp/m:note", NS)

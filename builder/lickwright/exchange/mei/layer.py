@@ -163,16 +163,15 @@ def _digit(head: Head, sound: Sound, *, tied: bool) -> etree._Element:
 
 
 def _place(tone: Tone, name: str) -> dict[str, str | int | None]:
-    """String and fret; a dead note has none."""
+    """String and fret; a dead note stands at its open string."""
     fret = tone.fret or 0
     if isinstance(tone.head, Harmonic) and tone.head.fret == 0:
         fret = round(tone.head.touch)
-    dead = isinstance(tone.head, Dead)
     return {
         "xml_id": name,
         "tab__course": tone.string,
-        "tab__fret": None if dead else fret,
-        "head__shape": "x" if dead else None,
+        "tab__fret": fret,
+        "head__shape": "x" if isinstance(tone.head, Dead) else None,
     }
 
 

@@ -148,6 +148,7 @@ def _attributes(writer: Writer, bar: MusicBar, *, first: bool) -> etree._Element
         _key(music.key),
         _time(bar.meter),
         node("staves", 2),
+        node("part-symbol", "bracket"),
         node("clef", node("sign", "G"), node("line", 2), node("clef-octave-change", -1), number=STAFF),
         node("clef", node("sign", "TAB"), node("line", 5), number=TAB),
         tab,

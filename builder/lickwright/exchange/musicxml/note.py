@@ -99,7 +99,7 @@ class Writer:
         marks += signs.linked(self.ends.get(local, []), staff)
         marks += signs.place(tone, staff)
         if head.address == sound.address:  # else it only rings on
-            marks += signs.of_tone(head, sound, last=last)
+            marks += signs.of_tone(head, sound, staff, last=last)
             marks += signs.bends(tone, *self.sheet.moving[local])
         accidental = self.accidentals.get(local) if staff == STAFF else None
         return node(

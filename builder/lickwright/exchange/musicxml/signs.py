@@ -46,6 +46,8 @@ _BOWS = {"d": "down-bow", "u": "up-bow"}
 _JOINED = {JoinKind.HAMMER: ("hammer-on", "H"), JoinKind.PULL: ("pull-off", "P")}
 _INTO = {Slide.RISING: "scoop", Slide.FALLING: "plop"}
 _OUT = {Slide.RISING: "doit", Slide.FALLING: "falloff"}
+_STRINGS = 8
+"""What belongs to a string is numbered by it; on the tab after those of the staff."""
 _LANES = 4
 """Slurs of a voice, and of its grace notes; those of the tab are numbered after those of the staff."""
 
@@ -89,7 +91,7 @@ def linked(pairs: list[tuple[str, Slur | Join]], staff: int) -> Iterator[etree._
         if isinstance(pair, Slur):
             yield node("slur", type_=type_, number=1 + pair.lane + _LANES * (staff - 1))
         elif pair.kind in SLIDES:
-            number = pair.string + 8 * (staff - 1)
+            number = pair.string + _STRINGS * (staff - 1)
             yield node("slide", line_type="solid", number=number, type_=type_)
         elif staff == TAB:
             name, letter = _JOINED[pair.kind]
@@ -128,12 +130,13 @@ def _trill(sound: Sound) -> Iterator[etree._Element]:
             yield node("other-ornament", f"trill with fret {found[1]}")
 
 
-def of_tone(head: Head, sound: Sound, *, last: bool) -> Iterator[etree._Element]:
+def of_tone(head: Head, sound: Sound, staff: int, *, last: bool) -> Iterator[etree._Element]:
     """Yield what is done to one string of a sound, at one of its pieces.
 
     Args:
         head: The piece.
         sound: What it belongs to.
+        staff: On which staff.
         last: Whether it is the tone's last piece in its own sound.
     """
     tone, first = head.tone, head.piece == 1
@@ -150,14 +153,15 @@ def of_tone(head: Head, sound: Sound, *, last: bool) -> Iterator[etree._Element]
         elif tone.hand:
             yield node("pluck", tone.hand)
         if sound.spread and len(sound.tones) > 1:
-            yield node("arpeggiate", direction="up")
+            yield node("arpeggiate", direction="up", number=staff)
+    number = tone.string + _STRINGS * (staff - 1)
     if tone.vibrato or has_sign(sound, "wide"):
         if first:
-            yield node("wavy-line", type_="start", number=tone.string)
+            yield node("wavy-line", type_="start", number=number)
             if has_sign(sound, "wide"):
                 yield node("other-ornament", "wide vibrato")
         if last:
-            yield node("wavy-line", type_="stop", number=tone.string)
+            yield node("wavy-line", type_="stop", number=number)
 
 
 def _head(tone: Tone, sound: Sound) -> Iterator[etree._Element]:

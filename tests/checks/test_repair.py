@@ -12,6 +12,7 @@ from lickwright.checks.handbook import lesson
 from lickwright.checks.limits import set_limits
 from lickwright.checks.subject import Subject
 from lickwright.checks.trial import try_tone
+from lickwright.findings import Severity
 from lickwright.model.timeline import resolve
 from lickwright.reading.course import read_course
 
@@ -173,3 +174,20 @@ def test_a_repair_does_not_widen_the_line(room: Proofroom, lick: str, best: str,
     finding = only(room.prove(f"key: C major\n\n{lick}"))
     assert finding.message.endswith(f"; {best}")
     assert finding.help.endswith(f"; {other}, too")
+
+
+def test_what_the_repair_of_a_slip_clears_is_not_asked(room: Proofroom) -> None:
+    """B flat for A: the C before it is a blue note on its way to the root, and is asked about no more."""
+    finding = only(room.prove("A7 | 3:7 3:5 4:8 - - - . ."))
+    assert (finding.address, finding.severity) == ("1.3", Severity.ERROR)
+    assert finding.fix is not None
+    assert finding.fix.edits[0].text == "4:7"
+
+
+def test_what_it_does_not_clear_is(room: Proofroom) -> None:
+    """In plain style the C is a question of its own, whatever follows it."""
+    proof = room.prove("A7 | 3:7 3:5 4:8 - - - . .", "plain")
+    assert [finding.address for finding in proof.findings if finding.rule == "harmony/unexplained"] == [
+        "1.2",
+        "1.3",
+    ]

@@ -77,6 +77,16 @@ def test_a_whole_bar_means_no_single_note(slips: Edition) -> None:
     assert role_line(reading, Address(9)) is None
 
 
+def test_a_remark_that_began_in_another_bar_says_so() -> None:
+    """The editor who looks at bar 2 is not told of bar 1 as if it were there."""
+    reading = Reading.of(_piece("A7 | 5:0 - 5:2 - 5:3 - 5:4 -\nD7 | 5:5 - - - 4:4 - - -"))
+    lines = [role_line(reading, Address(bar, 1)) for bar in (1, 2)]
+    assert [line.text for line in lines if line is not None] == [
+        "Walks up with half steps to the root of D7",
+        "From bar 1, walks up with half steps to the root of D7; the third of D7",
+    ]
+
+
 def _piece(text: str) -> Piece:
     key = parse_key("A major")
     assert key is not None

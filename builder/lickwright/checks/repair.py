@@ -16,14 +16,15 @@ from lickwright.checks.catalogue import rules
 from lickwright.checks.confirmation import Words, raise_certainty
 from lickwright.checks.row_repair import ROW_OF, mend_row
 from lickwright.checks.subject import Subject
-from lickwright.checks.trial import cut_around, list_places, put_tone, try_tone
-from lickwright.checks.wording import degree_name, degree_of, note_name
-from lickwright.findings import Edit, Finding, Fix, Label
+from lickwright.checks.trial import Place, Places, cut_around, list_places, put_tone, try_tone
+from lickwright.checks.witnesses import top_pitch
+from lickwright.checks.wording import degree_name, degree_of, note_name, say_pitch
+from lickwright.findings import Edit, Finding, Fix, Label, Severity
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
 
 FIT: dict[Role, int] = {Role.CHORD_TONE: 0, Role.TENSION: 1, Role.SCALE_TONE: 1}
-"""How well a role speaks for a repair; any other explained one comes after these."""
+"""How well a role speaks for a repair: the role it had, then these, then any other that explains."""
 WITNESS = "witness/"
 HANDS = "hands/"
 """Rules that ask where a note is taken, not which it is."""
@@ -36,6 +37,7 @@ AROUND = (1, 4)
 """Bars on either side over which the rules run again: the fewest that show the fault."""
 HAND = 5
 """Frets that the hand covers with a stretch."""
+_NOTHING: Places = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,17 +46,20 @@ class Repair:
 
     Attributes:
         confirmed: What the lesson says of the note, and what is true with this one.
+        cleared: What else is found no more with it.
     """
 
     words: str
     text: str
     confirmed: tuple[Label, ...] = ()
+    cleared: Places = frozenset()
 
 
 def mend(subject: Subject, findings: Iterable[Finding], words: Words | None = None) -> tuple[Finding, ...]:
     """Return the findings of a piece, each about one note with its repair if there is one that works.
 
-    A chorus gets none: its notes are its licks'. Findings that bring a fix are left as they are.
+    A chorus gets none: its notes are its licks'. Findings that bring a fix are left as they are. A query that
+    the repair of an error by the same rule clears is left out: the innocent note beside a slip.
 
     Args:
         subject: The piece.
@@ -67,7 +72,15 @@ def mend(subject: Subject, findings: Iterable[Finding], words: Words | None = No
     most = max(TRIED, len(subject.piece.music.bars))
     asked = {id(finding) for finding in [f for f in told if _asks(f)][:most]}
     trial = Trial(subject, words or Words())
-    return tuple(_with_repair(trial, f) if id(f) in asked else f for f in told)
+    mended = [_with_repair(trial, f) if id(f) in asked else (f, _NOTHING) for f in told]
+    cleared = frozenset[Place]().union(
+        *(_of_its_rule(f, c) for f, c in mended if f.severity is Severity.ERROR)
+    )
+    return tuple(f for f, _ in mended if f.severity is Severity.ERROR or (f.rule, f.address) not in cleared)
+
+
+def _of_its_rule(finding: Finding, cleared: Places) -> Places:
+    return frozenset(place for place in cleared if place[0] == finding.rule)
 
 
 class Trial:
@@ -105,18 +118,20 @@ def _asks(finding: Finding) -> bool:
     return asks and finding.fix is None and bool(finding.address)
 
 
-def _with_repair(trial: Trial, finding: Finding) -> Finding:
+def _with_repair(trial: Trial, finding: Finding) -> tuple[Finding, Places]:
+    """The finding with its repair, and what else the repair clears."""
     subject, address = trial.subject, Address.parse(finding.address)
     around = None if address is None else trial.around(finding, address)
     found = None if around is None else _locate(around, finding)
     if around is None or found is None:
-        return finding
+        return finding, _NOTHING
     sound, index = found
     taken_over = subject.piece.of and sound.address not in subject.piece.changed  # stands in the base
     repairs = find_repairs(trial, around, finding, sound, index) if rules()[finding.rule].one_note else ()
     if not repairs:
         in_row = finding.rule in ROW_OF and not taken_over
-        return replace(finding, fix=mend_row(around, finding, sound, index)) if in_row else finding
+        fix = mend_row(around, finding, sound, index) if in_row else finding.fix
+        return replace(finding, fix=fix), _NOTHING
     best, tone = repairs[0], sound.tones[index]
     message, hint = finding.message, finding.help
     if not finding.rule.startswith(WITNESS):
@@ -129,7 +144,7 @@ def _with_repair(trial: Trial, finding: Finding) -> Finding:
     if best.text and not taken_over:
         fix = Fix(f"{best.text}: {best.words}", (Edit(tone.span, best.text),))
     mended = replace(finding, message=message, help=hint, fix=fix)
-    return raise_certainty(mended, best.confirmed) if best.confirmed else mended
+    return raise_certainty(mended, best.confirmed) if best.confirmed else mended, best.cleared
 
 
 def _locate(subject: Subject, finding: Finding) -> tuple[Sound, int] | None:
@@ -165,6 +180,7 @@ def find_repairs(
     known = list_places(subject)
     key, target = subject.piece.music.key, (finding.rule, finding.address)
     before = _role(subject, sound.address, index)
+    quarter = len(top_pitch(sound.tones[index])) > 1  # what lies between the half steps is no chord tone
     candidates = [*list_candidates(subject, sound, index, reached=finding.rule.startswith(HANDS))]
     if finding.rule == "witness/names":
         known_places = {(each.tone.string, each.tone.fret) for each in candidates}
@@ -177,15 +193,17 @@ def find_repairs(
             continue
         if before is not None and not finding.rule.startswith(WITNESS) and _wider(subject, before, role):
             continue
-        if finding.rule.startswith(WITNESS) and _fits_better(before, role):
+        if finding.rule.startswith(WITNESS) and not quarter and _fits_better(before, role):
             continue  # the row has slipped, not the hand
         if finding.rule == "witness/names":
-            said = note_name(role.pitch, key, role.chord).removesuffix(" natural")
+            name = note_name(role.pitch, key, role.chord).removesuffix(" natural")
+            said = say_pitch(name, top_pitch(candidate.tone))
         else:
             said = f"the {degree_name(degree_of(role.pitch, role.chord, key))}"
-        fit, far = FIT.get(role.role, 2), _is_far(subject, sound, candidate.tone)
+        as_before = before is not None and before.role is role.role
+        fit, far = 0 if as_before else FIT.get(role.role, 2), _is_far(subject, sound, candidate.tone)
         true = trial.confirmed(finding, sound, index, candidate.tone)
-        repair = Repair(f"{candidate.how} is {said}", candidate.text, true)
+        repair = Repair(f"{candidate.how} is {said}", candidate.text, true, known - places - {target})
         kept.append(((not true, far, fit, rank), repair))
     return tuple(repair for _, repair in sorted(kept, key=lambda each: each[0])[:MOST])
 
@@ -197,7 +215,7 @@ def _role(subject: Subject, address: Address, index: int) -> RoleOf | None:
 
 
 def _wider(subject: Subject, before: RoleOf, after: RoleOf) -> bool:
-    """Whether the line leaps further than it did, by more than a half step; or no longer turns at a neighbour."""
+    """Whether the line leaps more than a half step further than it did, or turns at a neighbour no more."""
     near: list[int] = []
     for line in subject.analysis.lines.melodic:
         for number, note in enumerate(line):

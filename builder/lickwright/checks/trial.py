@@ -13,8 +13,10 @@ from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import Line, MusicBar, Piece, Sound, Tone
 from lickwright.model.timeline.excerpt import excerpt_music
 
-Places = frozenset[tuple[str, str]]
-"""What is found where: rule and address."""
+Place = tuple[str, str]
+"""Of a finding: rule and address."""
+Places = frozenset[Place]
+"""What is found where."""
 
 
 def cut_around(piece: Piece, number: int, bars: int) -> Piece:

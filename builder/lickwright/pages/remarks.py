@@ -148,10 +148,15 @@ def role_line(reading: Reading, at: Address) -> RoleLine | None:
     if not remarks:
         return None
     margin = bar_margins(piece.music, list_roles(analysis))[at.bar]
-    above, below = ([r.proof for r in remarks if r.lower is lower] for lower in (False, True))
+    above, below = ([_since(r, at) for r in remarks if r.lower is lower] for lower in (False, True))
     alone = all(remark.lower for remark in reading.remarks)
     notes = tuple(_note(note, at) for r in remarks for note in r.notes if note.address.bar == at.bar)
     return RoleLine(margin.roles, margin.low, capital(join_remarks(above, below, alone=alone)), notes)
+
+
+def _since(remark: Remark, at: Address) -> str:
+    """What a remark says beside one bar, with the bar that it begins in where that is another."""
+    return remark.proof if remark.first.bar == at.bar else f"from bar {remark.first.bar}, {remark.proof}"
 
 
 def _note(note: NoteRemark, at: Address) -> NoteLine:

@@ -16,6 +16,8 @@ from lickwright.theory.key import Key
 NEAR = 3
 """Notes within which two thirds are told apart."""
 MINOR_THIRD, MAJOR_THIRD = 3, 4
+BLUE = {3: "blue third", 6: "blue fifth", 10: "blue seventh"}
+"""By half steps above the root of the chord, or above the key's tonic."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +83,13 @@ class Item:
         if thirds and role.role is Role.TENSION:  # of an altered dominant
             return "sharp ninth"
         return name_degree(role.degree, role.chord, both_thirds=self.both_thirds)
+
+    def blue(self, role: RoleOf) -> str:
+        """Return the name of a blue note, without an article: of its chord, else of the key."""
+        of_key = (role.pitch - self.key.tonic.semitone) % 12
+        if role.interval not in BLUE and of_key in BLUE:
+            return f"{BLUE[of_key]} of {self.key.tonic.display}"
+        return BLUE.get(role.interval, self.name(role))
 
     def over(self, other: Item) -> bool:
         """Whether it stands over the same chord as another."""

@@ -137,15 +137,11 @@ def _linked(item: Item) -> str:
 
 
 def say_blue(items: tuple[Item, ...], first: int) -> tuple[int, str] | None:
-    """A curled or blue note by itself: ``blue third, curled``."""
+    """A curled or blue note by itself: ``blue third, curled``; over another chord ``blue seventh of A``."""
     item = items[first]
     if not item.single or not (item.note.curl or item.role is Role.BLUE):
         return None
-    name = item.degree
-    if item.role is Role.BLUE:
-        name = {"flat third": "blue third", "flat fifth": "blue fifth", "sharp fourth": "blue fifth"}.get(
-            name, f"blue note, the {name}"
-        )
+    name = item.blue(item.top) if item.role is Role.BLUE else item.degree
     return 1, f"{name}, curled" if item.note.curl else name
 
 

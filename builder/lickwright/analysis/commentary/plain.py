@@ -12,12 +12,13 @@ from lickwright.theory.chord import Chord
 
 ARPEGGIO = 3
 """Tones of a chord that make an arpeggio."""
+ON_ITS_WAY = " on its way to "
 TURNS = 4
 """Notes from which two tones are said to take turns."""
 
 
 def say_plain(items: tuple[Item, ...], first: int, end: int) -> list[tuple[int, str]]:
-    """Say a stretch of single notes, one remark for each chord and phrase.
+    """Say a stretch of single notes, one remark for each bar, chord and phrase.
 
     Args:
         items: Of the voice.
@@ -30,21 +31,36 @@ def say_plain(items: tuple[Item, ...], first: int, end: int) -> list[tuple[int, 
     found = []
     while first < end:
         last = first + 1
-        while last < end and items[last].joined and items[last].over(items[first]):
+        while last < end and _goes_on(items[first], items[last]):
             last += 1
         found.append((last - first, _say(items, first, last)))
         first = last
     return found
 
 
+def _goes_on(first: Item, item: Item) -> bool:
+    """Whether a note belongs to the remark that one begins."""
+    return item.joined and item.over(first) and item.top.address.bar == first.top.address.bar
+
+
 def _say(items: tuple[Item, ...], first: int, end: int) -> str:
+    """The parts in the order of their first notes: the tones of the chord, and each other degree."""
     row = items[first:end]
     tones = [item for item in row if item.role is Role.CHORD_TONE]
-    reasons: dict[str, str] = {}
-    for index in range(first, end):
-        if items[index].role is not Role.CHORD_TONE:
-            reasons.setdefault(items[index].degree, _reason(items, index))
-    return "; ".join([*([_tones(items, first, end, tones)] if tones else []), *reasons.values()])
+    parts: dict[str, str] = {}
+    for index, item in enumerate(row, first):
+        if item.role is Role.CHORD_TONE:
+            parts.setdefault("", _tones(items, first, end, tones))
+        else:
+            parts.setdefault(item.degree, _reason(items, index))
+    texts: list[str] = []
+    for text in parts.values():
+        goal = texts[-1].rpartition(ON_ITS_WAY)[2] if texts else ""
+        if texts and goal != texts[-1] and text.startswith(f"{goal} of "):
+            texts[-1] += text.removeprefix(goal)  # the goal is said once, with its chord
+        else:
+            texts.append(text)
+    return "; ".join(texts)
 
 
 def _tones(items: tuple[Item, ...], first: int, end: int, tones: list[Item]) -> str:
@@ -84,9 +100,9 @@ def _reason(items: tuple[Item, ...], index: int) -> str:
     before = items[index - 1] if index and item.joined else None
     after = items[index + 1] if index + 1 < len(items) and items[index + 1].joined else None
     if after is not None and 1 <= abs(after.pitch - item.pitch) <= 2 and _at_home(after):
-        return f"{name} on its way to {goal(items, index, index + 1)}"
+        return f"{name}{ON_ITS_WAY}{goal(items, index, index + 1)}"
     if after is not None and (below := _among(after, item)):
-        return f"{name} on its way to {below}"
+        return f"{name}{ON_ITS_WAY}{below}"
     if before is not None and 1 <= abs(item.pitch - before.pitch) <= 2 and _at_home(before):
         size = name_step(item.pitch - before.pitch)
         return f"{name}, a {size} {'above' if item.pitch > before.pitch else 'below'} the {before.degree}"

@@ -47,7 +47,7 @@ def say_why(items: tuple[Item, ...], index: int, number: int) -> str:
         case Role.WEAK:
             return f"the {name}, of the key, and soon gone"
         case Role.BLUE:
-            return f"the {name}, a colour of the blues"
+            return f"the {item.blue(role)}, a colour of the blues"
         case Role.ANTICIPATION if item.next_chord is not None:
             return f"the {name_of(role.pitch, item.next_chord)} of {item.next_chord.display}, early"
         case Role.PASSING | Role.NEIGHBOUR | Role.APPROACH | Role.APPOGGIATURA | Role.RESOLVED:

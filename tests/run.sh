@@ -10,6 +10,7 @@ PATH=$environment/bin:$PATH
 if [ "${1:-}" = --full ]; then
     shift
     command -v chromium >/dev/null || debian chromium
+    command -v pdftotext >/dev/null || debian poppler-utils
     fc-list 2>/dev/null | grep -q . || debian fontconfig fonts-dejavu-core fonts-liberation
     ruff check builder tests
     ruff format --check builder tests

@@ -24,7 +24,6 @@ function bring(key) {
   if (!key) return Promise.resolve(null);
   const held = files.get(key) || audio.arrive(home + key + ".js");
   files.set(key, held);
-  held.catch(() => { files.delete(key); });
   return held;
 }
 
@@ -81,7 +80,8 @@ function wording(line, [text, kind, name]) {
 
 /** @param {any[]} columns from the left @param {string} line @returns {number} a size at which none touches the next */
 function fitting(columns, line) {
-  const wide = columns.map(([, stack]) => Math.max(...stack.map((/** @type {string[]} */ mark) => wording(line, mark).length)));
+  const wide = columns.map(([, stack]) => Math.max(...stack.map((/** @type {string[]} */ mark) =>
+    line === "degrees" && { r: 1.8, b: 2.5 }[mark[1]] || wording(line, mark).length)));
   return columns.reduce((least, [x], k) => k ? Math.min(least, (x - columns[k - 1][0]) / (0.38 * (wide[k] + wide[k - 1]))) : least, size);
 }
 
@@ -123,14 +123,14 @@ function show(figure, drawn, marks) {
   if (drawn) define(drawn.glyphs);
   for (const layout of figure.children) {
     layout.querySelectorAll("div.system").forEach((/** @type {Element} */ system, /** @type {number} */ k) => {
-      const was = original(system), begin = layout.className[0] + "-" + figure.dataset.ids;
-      let { svg, at } = was;
+      const begin = layout.className[0] + "-" + figure.dataset.ids;
+      let { svg, box, at } = original(system);
       if (drawn) {
         svg = document.adoptNode(drawing(drawn[layout.className][k][0]));
         at = drawn[layout.className][k][1];
         for (const part of svg.querySelectorAll("[id]")) part.id = begin + part.id.slice(4);
       } else {
-        svg.setAttribute("viewBox", was.box);
+        svg.setAttribute("viewBox", box);
         for (const old of svg.querySelectorAll(".under")) old.remove();
       }
       put(system, svg, at);
@@ -151,7 +151,7 @@ function renew() {
       root.setAttribute("data-shown", view || "both");
       document.dispatchEvent(new Event("lickwright:shown"));
     }, () => {
-      if (mine === turn && said) said.textContent = "A file of the notation is missing or damaged. Load the page again, or get the course anew.";
+      if (mine === turn && said) said.textContent = "A file of the notation is missing or damaged. Get the course anew.";
     });
 }
 

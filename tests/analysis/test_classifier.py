@@ -141,3 +141,19 @@ def test_another_pitch_is_tried_in_its_place() -> None:
     note = analysis.lines.melodic[0][3]
     assert role_at_pitch(analysis, note, note.pitch - 1) is Role.CHORD_TONE
     assert role_at_pitch(analysis, note, note.pitch) is Role.UNEXPLAINED
+
+
+@pytest.mark.parametrize(
+    "bars",
+    [
+        pytest.param("C |: 2:6 2:5 1:5 - 2:7 - - - {}", id="in the bar that comes again"),
+        pytest.param("meter: 2/4\n\nC |: 2:6 - - -\nC | 2:5 - 1:5 -\nC | 2:7 - - - {}", id="in the next"),
+    ],
+)
+def test_a_loop_goes_on_for_more_than_a_note(bars: str) -> None:
+    """F sharp, held at the end, falls through F to E at the beginning, every time round."""
+    head = "key: C major\n" if bars.startswith("meter") else "key: C major\n\n"
+    loop = classify(read_piece(head + bars.format(":|"), "plain"))
+    assert loop[-1].role.explained
+    once = classify(read_piece(head + bars.replace("|:", "|").format(""), "plain"))
+    assert not once[-1].role.explained

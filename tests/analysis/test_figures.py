@@ -219,6 +219,25 @@ def test_a_cell_may_be_moved_twice() -> None:
     assert all(r.role.explained and r.tier != 1 for r in classify(piece))
 
 
+def test_a_sequence_may_climb_four_times() -> None:
+    """Three notes go up by whole steps, four times on; what is far from the key is meant there."""
+    climbing = "key: C major\n\nC | 2:8 2:10 2:6 2:10 2:12 2:8 2:12 2:14\nC | 2:10 2:14 2:16 2:12 {} 2:1\n"
+    roles = classify(read_piece(climbing.format("2:16 2:18 2:14"), "plain"))
+    assert all(role.role.explained for role in roles)
+    slipped = classify(read_piece(climbing.format("2:16 2:19 2:14"), "plain"))
+    assert not all(role.role.explained for role in slipped)
+
+
+def test_a_cell_may_end_up_on_a_note_of_a_later_one() -> None:
+    """C sharp ends a moved cell, and the B flat it goes to is explained only by the cell that begins there."""
+    roles = classify(
+        read_piece(
+            "key: A minor\n\nF | 2:9 2:6 2:3 2:8 2:5 2:2 2:11 2:8\nF | 2:5 2:13 2:10 2:7 2:9 - - -", "plain"
+        )
+    )
+    assert roles[5].role is Role.PATTERN
+
+
 def test_a_cell_moved_up_and_back() -> None:
     """A side-slip and the way home."""
     roles = classify(read_piece(f"A | {CELL} {UP}\n  | {CELL} 3:2 - - -"))
@@ -314,3 +333,11 @@ def test_a_bass_that_moves_on_is_no_drone() -> None:
     pedal = "key: C major\n\nC | 5:3+2:1 - - - 5:3+2:1 - - -\nG7 | 5:3+2:0 - - - 6:3 - - -"
     roles = {(str(r.address), r.pitch): r.role for r in classify(read_piece(pedal))}
     assert roles["2.1", 48] is Role.DRONE
+
+
+def test_a_note_struck_twice_does_not_enclose() -> None:
+    """G sharp and F on both sides of G, F struck twice: no two notes go round their target."""
+    roles = classify(read_piece("key: G major\n\nG7 | 2:9 2:6 2:6 2:8 - - - -", "plain"))
+    assert Role.ENCLOSURE not in {role.role for role in roles}
+    once = classify(read_piece("key: G major\n\nG7 | 2:9 - 2:6 2:8 - - - -", "plain"))
+    assert once[0].role is Role.ENCLOSURE

@@ -71,3 +71,9 @@ def test_weights_of_a_pickup_count_from_its_bar() -> None:
     """A pickup of two eighths stands on the last beat and its half."""
     (line,) = draw_lines(read_piece("pickup: 1/4\n\n| 5:2 5:4\nA | 5:0 - 5:4 - 4:2 - 5:4 -").music).melodic
     assert [note.weight for note in line] == [2, 1, 4, 2, 3, 2]
+
+
+def test_what_a_bend_comes_to_later_stands_between_the_beats() -> None:
+    """Bent on beat 1 and let down before beat 2: the note that is let down to has no weight of the meter."""
+    (line,) = draw_lines(read_piece("A | 3:7b9r7 - - - 3:2 - - -").music).melodic
+    assert [(note.pitch, note.weight) for note in line] == [(64, 4), (62, 1), (57, 3)]

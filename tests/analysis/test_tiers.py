@@ -90,3 +90,16 @@ def test_an_avoid_note_on_a_beat_left_by_leap_is_loose() -> None:
     """The fourth of a major chord on beat 2, left by leap, is noted; left by step it is not."""
     assert _tiers("key: C major\n\nC | 2:5 - 2:6 - 3:0 - - -")[1] == 2
     assert _tiers("key: C major\n\nC | 2:5 - 2:6 - 2:5 - - -")[1] is None
+
+
+@pytest.mark.parametrize(
+    ("cells", "tier"),
+    [
+        pytest.param("2:8 2:5 2:3 2:10 2:7 2:5 2:8 -", 1, id="three notes"),
+        pytest.param("2:8 2:5 2:3 2:1 2:10 2:7 2:5 2:3\nC | 2:8 - - - - - - -", None, id="four notes"),
+    ],
+)
+def test_three_notes_moved_may_be_chance(cells: str, tier: int | None) -> None:
+    """G E D moved up a whole step comes upon F sharp; G E D C moved up means it."""
+    roles = classify(read_piece(f"key: C major\n\nC | {cells}", "plain"))
+    assert [role.tier for role in roles if role.pitch == 66] == [tier]

@@ -79,6 +79,17 @@ def test_promises(room: Proofroom, name: str, held: int) -> None:
         assert _found(room, example, "course/promise") == ([] if promised == held else [str(promised)])
 
 
+def test_a_chorus_in_a_draft_is_no_chorus_of_the_course(room: Proofroom) -> None:
+    """One that is published counts, the same in a draft does not."""
+    grid = "```progression porch\nkey: A major\n\nA | A\n```\n"
+    lick = "```lick {0}\nover: porch bar 1\n\n| 5:0 - 5:4 - 4:2 - 3:2 -\n```\n"
+    chorus = "```chorus round-{0}\nover: porch\nlicks: {0}\n```\n"
+    one, two = (lick.format(name) + chorus.format(name) for name in ("one", "two"))
+    for promised, found in ((1, []), (2, ["2"])):
+        example = _course(grid + one, "Words.", two, promises=f"choruses = {promised}")
+        assert _found(room, example, "course/promise") == found
+
+
 def test_a_jump_needs_something_to_jump_from(room: Proofroom) -> None:
     """The first lessons are left alone, however hard."""
     hard = LICK.format(name="z", fields="tempo: 300\n", slots="1:12 5:0 2:8 1:14 3:2 2:12 1:0")

@@ -235,6 +235,8 @@ def test_a_stray_note_is_sent_home(room: Proofroom) -> None:
         ("1:2 1:3 1:2 3:11 1:2 1:3 1:2 -", 1),  # the same note is 1:2
         ("2:1 1:1 2:1 1:12 2:1 1:1 2:1 -", 1),  # an octave of the open string
         ("2:1 1:1 2:1 1:10 2:1 1:1 2:1 -", 0),
+        ("3:2 3:4 2:3 4:9 2:3 3:4 3:2 -", 1),  # five frets above the hand
+        ("3:2 3:4 2:3 4:8 2:3 3:4 3:2 -", 0),  # four
     ],
 )
 def test_a_note_that_is_only_out_there_is_no_stray(room: Proofroom, bar: str, found: int) -> None:

@@ -131,3 +131,11 @@ def test_crossed_fingers_are_exchanged(room: Proofroom, chord: str, letters: str
     assert (finding.fix and finding.fix.edits[0].text) == mended
     if mended:
         assert told(room.prove(lick.format(mended))) == []
+
+
+@pytest.mark.parametrize(("last", "found"), [("4:2 5:4", 1), ("- 4:2", 1), ("4:2 -", 0)])
+def test_a_beat_is_time_to_come_back(room: Proofroom, last: str, found: int) -> None:
+    """Down at the end and down again at the beginning: within a beat it is noted, after a whole one not."""
+    rh = "d u d u d u d" if last == "4:2 5:4" else "d u d u d d"
+    bar = f"picking: alternate\n\nA |: 5:0 5:4 4:2 4:4 3:2 - {last} :|\n  rh | {rh}"
+    assert [rule for rule, _ in told(room.prove(bar))].count("picking/seam") == found

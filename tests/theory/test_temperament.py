@@ -1,15 +1,38 @@
 """Equal temperament against published values."""
 
+from collections.abc import Callable
+
 import music21
 import pytest
 
 from lickwright.theory.temperament import cents, hertz
 
 
+def _in_tune(midi: float, sounding: float) -> bool:
+    """Whether a frequency is music21's for a note, to a part in a thousand million."""
+    return bool(sounding == pytest.approx(music21.pitch.Pitch(midi=midi).frequency, rel=1e-9))
+
+
 def test_hertz_as_music21() -> None:
     """Every MIDI number has music21's frequency."""
-    for midi in range(128):
-        assert hertz(midi) == pytest.approx(music21.pitch.Pitch(midi=midi).frequency, rel=1e-9)
+    assert all(_in_tune(midi, hertz(midi)) for midi in range(128))
+
+
+@pytest.mark.parametrize(
+    "tuned",
+    [
+        pytest.param(lambda midi: hertz(midi + 0.001), id="a tenth of a cent sharp"),
+        pytest.param(lambda midi: hertz(midi, 440.001), id="another A"),
+        pytest.param(lambda midi: hertz(midi + 1), id="numbers one off"),
+        pytest.param(
+            lambda midi: 440 * (3 / 2) ** ((midi - 69) * 7 % 12) / 2 ** ((midi - 69) * 7 // 12),
+            id="by pure fifths",
+        ),
+    ],
+)
+def test_another_tuning_is_heard(tuned: Callable[[int], float]) -> None:
+    """What is out of tune by a tenth of a cent is no note of music21's."""
+    assert not all(_in_tune(midi, tuned(midi)) for midi in range(60, 72))
 
 
 def test_other_reference_pitch() -> None:

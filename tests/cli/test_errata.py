@@ -1,5 +1,6 @@
 """``lickwright errata``: on the terminal, and as a page with both engravings."""
 
+import json
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -54,3 +55,42 @@ def test_a_folder_that_is_no_course(lickwright: Command, editions: Path) -> None
     outcome = lickwright("errata", "old", "none")
     assert outcome.status == 1
     assert "none cannot be read as a course" in outcome.err
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "editions_said"),
+    [("3:2q", "3:9q", "old, new"), ("3:2q", "3:2", "old"), ("3:2", "3:2q", "new")],
+)
+def test_a_bar_that_cannot_be_read_is_not_passed_over(
+    lickwright: Command, editions: Path, was: str, now: str, editions_said: str
+) -> None:
+    """It is named with its editions, nothing is said of its notes, and the status is that of a fault."""
+    for name, last in (("old", was), ("new", now)):
+        (editions / name / "lessons" / "one.md").write_text(
+            LESSON.replace("A |", "A | 5:0 - - - - - - -\nA |").format(last=last), encoding="utf-8"
+        )
+    outcome = lickwright("errata", "old", "new", "--to", "errata")
+    assert outcome.status == 1
+    assert f"bar 2 of walk could not be read ({editions_said})" in outcome.out
+    assert "Nothing has changed" not in outcome.out
+    assert "string 3" not in outcome.out
+    page = (editions / "errata" / "index.html").read_text(encoding="utf-8")
+    assert f"Bar 2 of walk could not be read ({editions_said})" in page
+    outcome = lickwright("errata", "old", "new", "--format", "json")
+    assert json.loads(outcome.out)["unread"] == [
+        {"lick": "walk", "bar": 2, "old": "old" in editions_said, "new": "new" in editions_said}
+    ]
+
+
+def test_a_lick_that_cannot_be_made_is_neither_put_in_nor_taken_out(
+    lickwright: Command, editions: Path
+) -> None:
+    """A variation of what there is not: it is there, and cannot be compared."""
+    made = "\n```lick other\nvary: {}\n1.1: 5:2\n```\n"
+    for name, base in (("old", "walks"), ("new", "walk")):
+        text = LESSON.format(last="3:2") + made.format(base)
+        (editions / name / "lessons" / "one.md").write_text(text, encoding="utf-8")
+    outcome = lickwright("errata", "old", "new")
+    assert outcome.status == 1
+    assert "other could not be read (old)" in outcome.out
+    assert "put in" not in outcome.out

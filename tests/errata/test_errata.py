@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from lickwright.errata import Errata, Kind, compare
+from lickwright.errata.bars import say_beat
 from lickwright.model.timeline import resolve
 from lickwright.reading.course import read_course
 from lickwright.report.errata import render_errata, render_errata_json
@@ -177,9 +179,107 @@ def test_text_and_json_say_the_same(errata: Compare) -> None:
     assert "The music\n  walk: changed\n    bar 1, beat 4: string 3, fret 2 (A) is now" in told
     assert "    was: It walks from A to C sharp, then rests." in told
     shape = json.loads(render_errata_json(found))
-    assert set(shape) == {"old", "new", "course", "progressions", "licks", "sentences", "lessons"}
+    assert set(shape) == {"old", "new", "course", "progressions", "licks", "sentences", "lessons", "unread"}
     (lick,) = shape["licks"]
     assert (lick["kind"], lick["bars"][0]["details"][0]["new"]) == ("music", "1.4")
+
+
+TARGETS = LESSON.replace("then rests.", "then [rests](lick:walk@3) on [the last](lick:walk@1.4).")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "links"),
+    [
+        ("lick:walk@1.4", "lick:walk@1.3", [("the last", "walk@1.4", "walk@1.3")]),
+        ("lick:walk@1.1-1.2", "lick:walk@2", [("A to C sharp", "walk@1.1-1.2", "walk@2")]),
+        ("lick:walk@1.1-1.2", "lick:walk@1.1-1.3", [("A to C sharp", "walk@1.1-1.2", "walk@1.1-1.3")]),
+    ],
+)
+def test_a_link_that_leads_elsewhere_is_told(
+    monkeypatch: pytest.MonkeyPatch, errata: Compare, old: str, new: str, links: list[tuple[str, str, str]]
+) -> None:
+    """The words are as they were, and are claimed of other notes."""
+    monkeypatch.setitem(globals(), "LESSON", TARGETS)
+    found = errata((old, new))
+    (sentence,) = found.sentences
+    assert [(link.words, link.old, link.new) for link in sentence.links] == links
+    words, was, now = links[0]
+    assert f"    “{words}” links to {now}, before to {was}\n" in render_errata(found)
+    assert json.loads(render_errata_json(found))["sentences"][0]["links"][0]["new"] == now
+    assert found.licks == ()
+
+
+def test_a_link_that_follows_its_bar_is_no_change(monkeypatch: pytest.MonkeyPatch, errata: Compare) -> None:
+    """A bar is put in before it: its number is another, its notes are not."""
+    monkeypatch.setitem(globals(), "LESSON", TARGETS)
+    put_in = ("A | 5:0 - 5:4", "E7 | 6:0 - - - - - - -\nA | 5:0 - 5:4")
+    moved = ("@1.1-1.2", "@2.1-2.2"), ("walk@3", "walk@4"), ("walk@1.4", "walk@2.4")
+    assert errata(put_in, *moved).sentences == ()
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (
+            "g(3:2) 3:4",
+            "g(3:3) 3:4",
+            "the grace note string 3, fret 2 (A) is now string 3, fret 3 (A sharp)",
+        ),
+        (
+            "g(3:2) 3:4",
+            "g(3:2) s 3:4",
+            "the grace note string 3, fret 2 (A), hammered on is now string 3, fret 2 (A), slid on",
+        ),
+        ("g(3:2) 3:4", "3:4", "the grace note string 3, fret 2 (A) is taken out"),
+        ("/2:3", "\\2:3", "the slide into it from below is now from above"),
+        ("/2:3", "2:3", "the slide into it from below is taken out"),
+        (
+            "5:<7>",
+            "5:<8>",
+            "string 5, harmonic over fret 7 (E) is now string 5, harmonic over fret 8 (no node)",
+        ),
+    ],
+)
+def test_what_stands_around_a_note_is_told_from_what_to_what(
+    monkeypatch: pytest.MonkeyPatch, errata: Compare, old: str, new: str, said: str
+) -> None:
+    """Grace notes with their pitches, slides with their way; where no node lies, there is no pitch."""
+    bar = "A | 3:2 - - - - - - -\n"
+    monkeypatch.setitem(globals(), "LESSON", LESSON.replace(bar, "A | g(3:2) 3:4 - /2:3 - 5:<7> - - -\n"))
+    (change,) = errata((old, new)).licks
+    assert [detail.said.partition(": ")[2] for detail in change.bars[0].details] == [said]
+
+
+@pytest.mark.parametrize(
+    ("onset", "beat", "said"),
+    [
+        ("0", "1", "beat 1"),
+        ("3/2", "1", "the and of beat 2"),
+        ("5/4", "1", "a sixteenth after beat 2"),
+        ("4/3", "1", "a triplet eighth after beat 2"),
+        ("2", "3/2", "an eighth after beat 2"),
+        ("3/2", "3/2", "beat 2"),
+        ("1", "2", "the and of beat 1"),
+    ],
+)
+def test_beats_as_they_are_counted(onset: str, beat: str, said: str) -> None:
+    """By the beat of the meter, its half as *and*."""
+    assert say_beat(Fraction(onset), Fraction(beat)) == said
+
+
+def test_hands_under_the_head_of_the_music_say_so(errata: Compare) -> None:
+    """One bar with another note, one with another finger: the lick stands under the music."""
+    found = errata(("lh | 0 3 1 1", "lh | 0 3 1 2"), ("D | 4:0 - 4:4", "D | 4:0 - 4:2"))
+    told = render_errata(found)
+    assert "The hands" not in told.splitlines()
+    assert "    bar 1, beat 4: finger 1 is now 2 (the hands)\n" in told
+    assert "fret 2 (E)\n" in told
+
+
+def test_one_bar_and_several(errata: Compare) -> None:
+    """A position of one bar is not one of bars."""
+    one = errata(("tempo: 100", "tempo: 100\nposition: 2 (bar 1), 5 (bars 2-3)")).licks[0].fields
+    assert [field.new for field in one] == ["2 (bar 1), 5 (bars 2-3)"]
 
 
 SHARED = """# One

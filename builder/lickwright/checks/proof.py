@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.confirmation import Words, take_in
@@ -44,10 +44,12 @@ class Proof:
     Attributes:
         findings: By file and place.
         standing: Findings that the author lets stand, each with its reason and seal.
+        broken: By the name of a piece, the bars of which not all could be read.
     """
 
     findings: tuple[Finding, ...]
     standing: tuple[Standing, ...] = ()
+    broken: Mapping[str, Broken] = field(default_factory=dict)
 
     def count(self, severity: Severity) -> int:
         """How many findings are of a severity."""
@@ -111,7 +113,7 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
         found.setdefault(finding.lick, []).append(finding)
     everything = _tell_once(_keep(found, subjects, survey), repeated)
     kept, standing = apply_stets(course, book, everything, repeated)
-    return Proof(tuple(sorted(drop_miscounts(kept), key=lambda f: f.sort_key)), standing)
+    return Proof(tuple(sorted(drop_miscounts(kept), key=lambda f: f.sort_key)), standing, broken)
 
 
 def _keep(

@@ -33,7 +33,8 @@ _FOLDER = click.Path(path_type=Path, exists=True, file_okay=False)
 def errata(old: Path, new: Path, form: str, site: Path | None) -> int:
     """Say what changed in the music and the words from the course in OLD to the course in NEW.
 
-    Exit status: 0, whatever has changed; 1 when a course cannot be read; 2 the command could not run.
+    Exit status: 0, whatever has changed; 1 when a course, or a bar of it, cannot be read; 2 the command
+    could not run.
     """
     from lickwright.building.proofing import proof_course
     from lickwright.errata import compare
@@ -45,11 +46,13 @@ def errata(old: Path, new: Path, form: str, site: Path | None) -> int:
             report(f"{folder} cannot be read as a course.")
     if before.course is None or before.book is None or after.course is None or after.book is None:
         return 1
-    found = compare(before.course, before.book, after.course, after.book)
+    broken = before.proof.broken, after.proof.broken
+    found = compare(before.course, before.book, after.course, after.book, broken)
     from lickwright.report.errata import render_errata, render_errata_json
 
     say((render_errata if form == "text" else render_errata_json)(found).rstrip())
-    return 0 if site is None else _make_page(found, after.course, after.book, new / "theme", site)
+    made = 0 if site is None else _make_page(found, after.course, after.book, new / "theme", site)
+    return made or int(bool(found.unread))
 
 
 def _make_page(found: Errata, course: Course, book: Book, theme: Path, site: Path) -> int:

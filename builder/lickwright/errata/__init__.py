@@ -13,7 +13,9 @@ from lickwright.errata.errata import (
     GridChange,
     Kind,
     LickChange,
+    LinkChange,
     SentenceChange,
+    Unread,
 )
 
 __all__ = [
@@ -25,6 +27,8 @@ __all__ = [
     "GridChange",
     "Kind",
     "LickChange",
+    "LinkChange",
     "SentenceChange",
+    "Unread",
     "compare",
 ]

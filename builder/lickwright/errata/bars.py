@@ -11,15 +11,15 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 from fractions import Fraction
 
-from lickwright.analysis.naming import spelled
+from lickwright.analysis.naming import GraceKey, spelled, spelled_graces
 from lickwright.errata.errata import BarChange, Detail, Kind
-from lickwright.errata.sounds import compare_sounds, unpitched
+from lickwright.errata.sounds import Names, compare_sounds, unpitched
 from lickwright.model.address import Address
 from lickwright.model.canonical import digest
 from lickwright.model.music import ChordAt, Line, Music, MusicBar, Sound
 from lickwright.model.unnumbered import unnumbered
+from lickwright.terms.lengths import say_length
 
-Names = dict[tuple[Address, int], str]
 _TAKEN_OUT = (Detail(Kind.MUSIC, "the bar is taken out"),)
 _PUT_IN = (Detail(Kind.MUSIC, "the bar is put in"),)
 
@@ -63,8 +63,11 @@ def _unsounded(line: Line) -> Line:
 
 
 def _name(music: Music) -> Names:
-    """The name of each tone, as ``address, k`` from 1: what it ends on, bends counted."""
-    return {key: pitches[-1].name.spoken for key, pitches in spelled(music).items() if pitches}
+    """The name of each tone and grace note: what it ends on, bends counted."""
+    names: dict[tuple[Address, int] | GraceKey, str] = {}
+    for called in (spelled(music), spelled_graces(music)):
+        names.update((key, pitches[-1].name.spoken) for key, pitches in called.items() if pitches)
+    return names
 
 
 def _compare_bar(old: MusicBar, new: MusicBar, names: tuple[Names, Names]) -> Iterator[Detail]:
@@ -100,13 +103,20 @@ def chord_change(before: str, after: str) -> Detail:
 
 
 def _at(onset: Fraction, beat: Fraction) -> str:
-    return f" at beat {say_beat(onset, beat)}" if onset else ""
+    return f" at {say_beat(onset, beat)}" if onset else ""
 
 
 def say_beat(onset: Fraction, beat: Fraction) -> str:
-    """Return where a sound stands: ``3``, ``3 and 1/2``."""
-    whole, part = divmod(onset / beat, 1)
-    return f"{whole + 1} and {part}" if part else str(whole + 1)
+    """Return where a sound stands: ``beat 3``, ``the and of beat 3``, ``a sixteenth after beat 3``.
+
+    Args:
+        onset: In its bar, in quarters.
+        beat: Of the meter, in quarters.
+    """
+    whole, part = divmod(onset, beat)
+    if not part:
+        return f"beat {whole + 1}"
+    return f"{'the and of' if part * 2 == beat else f'{say_length(part)} after'} beat {whole + 1}"
 
 
 def _compare_lines(
@@ -118,9 +128,7 @@ def _compare_lines(
     for onset in sorted({*was, *now}):
         before, after = was.get(onset), now.get(onset)
         for kind, said in compare_sounds(before, after, names):
-            yield Detail(
-                kind, f"{voice}beat {say_beat(onset, beat)}: {said}", _address(before), _address(after)
-            )
+            yield Detail(kind, f"{voice}{say_beat(onset, beat)}: {said}", _address(before), _address(after))
 
 
 def _address(sound: Sound | None) -> Address | None:

@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator
-from difflib import SequenceMatcher
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
 
 from lickwright.errata.bars import compare_bars
 from lickwright.errata.course import compare_courses
-from lickwright.errata.errata import Errata, LickChange, SentenceChange
+from lickwright.errata.errata import Errata, LickChange, Unread
 from lickwright.errata.fields import compare_fields
 from lickwright.errata.progressions import compare_progressions
 from lickwright.errata.renamed import find_renamed
+from lickwright.errata.sentences import compare_sentences
 from lickwright.errata.shared import settle
-from lickwright.model.course import Course, Lesson
+from lickwright.model.course import Course
 from lickwright.model.music import Piece
 from lickwright.model.timeline import Book
-from lickwright.terms.numbers import CARDINAL, read_number
 
-_NUMBER = re.compile(rf"(?i)(?<![\w-]){CARDINAL}(?![\w-])")
+Broken = Mapping[str, frozenset[int]]
+"""Bars of a lick or chorus that could not be read whole, by its name."""
 
 
-def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
+def compare(
+    old: Course, old_book: Book, new: Course, new_book: Book, broken: tuple[Broken, Broken] = ({}, {})
+) -> Errata:
     """Compare two editions of a course.
 
     Args:
@@ -29,11 +31,16 @@ def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
         old_book: The same, resolved.
         new: The later edition.
         new_book: The same, resolved.
+        broken: What of either could not be read: it is told so, and not compared.
     """
+    before, after = _whole(old_book), _whole(new_book)
+    unread = tuple(_list_unread((old, new), (before, after), broken))
+    left = {(each.lick, each.bar) for each in unread}
+    licks = (_leave_unread(change, left, broken) for change in _compare_licks(before, after))
     settled = settle(
         compare_courses(old, new),
         compare_progressions(old_book.grids, new_book.grids),
-        tuple(_compare_licks(_whole(old_book), _whole(new_book))),
+        tuple(change for change in licks if change is not None),
     )
     return Errata(
         _name_edition(old, "old"),
@@ -41,8 +48,9 @@ def compare(old: Course, old_book: Book, new: Course, new_book: Book) -> Errata:
         settled.course,
         settled.progressions,
         settled.licks,
-        tuple(_compare_sentences(old, new)),
+        tuple(compare_sentences(old, new, before, after)),
         _compare_lessons(old, new),
+        unread,
     )
 
 
@@ -53,6 +61,47 @@ def _name_edition(course: Course, otherwise: str) -> str:
 def _whole(book: Book) -> dict[str, Piece]:
     """Licks and choruses by name; an excerpt changes with its lick."""
     return {piece.name: piece for piece in reversed(book.pieces) if piece.kind != "excerpt"}
+
+
+def _list_unread(
+    courses: tuple[Course, Course], pieces: tuple[dict[str, Piece], ...], broken: tuple[Broken, Broken]
+) -> Iterator[Unread]:
+    """Yield the licks that could not be made at all, and the bars of the others that could not be read.
+
+    A chorus and a variation have the bars of their licks, and are told of there.
+    """
+    lost = [
+        {name for name in (*course.licks, *course.choruses) if name not in made}
+        for course, made in zip(courses, pieces, strict=True)
+    ]
+    for name in sorted(lost[0] | lost[1]):
+        yield Unread(name, None, name in lost[0], name in lost[1])
+    own: list[set[tuple[str, int]]] = []
+    for made, unread in zip(pieces, broken, strict=True):
+        own.append(
+            {
+                (name, bar)
+                for name, bars in unread.items()
+                if name in made and made[name].kind == "lick"
+                for bar in bars - unread.get(made[name].of, frozenset())
+            }
+        )
+    for name, bar in sorted(own[0] | own[1]):
+        yield Unread(name, bar, (name, bar) in own[0], (name, bar) in own[1])
+
+
+def _leave_unread(
+    change: LickChange, unread: Collection[tuple[str, int | None]], broken: tuple[Broken, Broken]
+) -> LickChange | None:
+    """Return a change without what could not be read in either edition; None where nothing is left of it."""
+    if (change.name, None) in unread:
+        return None
+    was = broken[0].get(change.before.name if change.before else change.name, frozenset())
+    now = broken[1].get(change.name, frozenset())
+    bars = tuple(bar for bar in change.bars if bar.old not in was and bar.new not in now)
+    if change.state == "changed" and not bars and not change.fields:
+        return None
+    return replace(change, bars=bars)
 
 
 def _compare_licks(old: dict[str, Piece], new: dict[str, Piece]) -> Iterator[LickChange]:
@@ -80,35 +129,3 @@ def _compare_lessons(old: Course, new: Course) -> tuple[tuple[str, bool], ...]:
     put_in = [(title, True) for name, title in after.items() if name not in before]
     taken_out = [(title, False) for name, title in before.items() if name not in after]
     return (*put_in, *taken_out)
-
-
-def _compare_sentences(old: Course, new: Course) -> Iterator[SentenceChange]:
-    before = {lesson.name: lesson for lesson in old.lessons}
-    for lesson in new.lessons:
-        if lesson.name not in before:
-            continue
-        one, two = _sentences(before[lesson.name]), _sentences(lesson)
-        texts = [_alike(text) for _, text in one], [_alike(text) for _, text in two]
-        matcher = SequenceMatcher(None, *texts, autojunk=False)
-        for kind, i1, i2, j1, j2 in matcher.get_opcodes():
-            if kind == "equal":
-                continue
-            was, now = one[i1:i2], two[j1:j2]
-            for k in range(max(len(was), len(now))):
-                then, later = (was[k] if k < len(was) else ("", "")), (now[k] if k < len(now) else ("", ""))
-                yield SentenceChange(lesson.title, later[0] or then[0], then[1], later[1])
-
-
-def _alike(sentence: str) -> str:
-    """A sentence without the choice between ``three`` and ``3``: the words say the same."""
-    return _NUMBER.sub(lambda word: str(read_number(word[0])), sentence)
-
-
-def _sentences(lesson: Lesson) -> list[tuple[str, str]]:
-    """The sentences of a lesson that link to notes, each once, with the lick they speak of first."""
-    found: list[tuple[str, str]] = []
-    for link in lesson.links:
-        said = " ".join(link.sentence.split())
-        if not found or found[-1][1] != said:
-            found.append((link.target, said))
-    return found

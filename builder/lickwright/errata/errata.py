@@ -131,13 +131,41 @@ class GridChange:
 
 
 @dataclass(frozen=True, slots=True)
+class LinkChange:
+    """Words that link to other notes than they did: ``walk@1.1`` is now ``walk@1.2``."""
+
+    words: str
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
 class SentenceChange:
-    """A sentence that speaks of notes and is not as it was; an empty text where there is none."""
+    """A sentence that speaks of notes and is not as it was; an empty text where there is none.
+
+    Attributes:
+        links: Where the words are the same: its links that show other notes.
+    """
 
     lesson: str
     lick: str
     old: str
     new: str
+    links: tuple[LinkChange, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """What could not be read, and so is not compared: a bar of a lick, or all of it (``bar`` None).
+
+    Attributes:
+        old, new: In which edition.
+    """
+
+    lick: str
+    bar: int | None
+    old: bool
+    new: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +180,7 @@ class Errata:
             the lick they vary is told there.
         sentences: By lesson.
         lessons: Lessons put in (True) or taken out (False), by title.
+        unread: What could not be compared.
     """
 
     old: str
@@ -161,6 +190,7 @@ class Errata:
     licks: tuple[LickChange, ...] = ()
     sentences: tuple[SentenceChange, ...] = ()
     lessons: tuple[tuple[str, bool], ...] = ()
+    unread: tuple[Unread, ...] = ()
 
     def of_kind(self, kind: Kind) -> tuple[LickChange, ...]:
         """The licks whose gravest change is of a kind."""
@@ -168,8 +198,9 @@ class Errata:
 
     @property
     def empty(self) -> bool:
-        """True when nothing changed."""
-        return not (self.course or self.progressions or self.licks or self.sentences or self.lessons)
+        """True when nothing changed, and all of it could be read."""
+        changed = self.course or self.progressions or self.licks or self.sentences or self.lessons
+        return not (changed or self.unread)
 
 
 def gravest(kinds: Iterable[Kind]) -> Kind:

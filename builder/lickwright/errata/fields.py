@@ -73,7 +73,8 @@ def say_source(source: Provenance) -> str:
 
 
 def _position(claim: PositionClaim) -> str:
-    where = f" (bars {claim.bars})" if claim.bars else ""
+    bars = claim.bars
+    where = f" (bar{'s' if bars.first != bars.last else ''} {bars})" if bars else ""
     return f"{claim.fret or 'open'}{where}"
 
 

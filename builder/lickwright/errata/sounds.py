@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from lickwright.analysis.naming import GraceKey
 from lickwright.errata.errata import Kind
+from lickwright.instrument.harmonics import node
 from lickwright.model.address import Address
 from lickwright.model.music import Sound, Tone
-from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Tapped
+from lickwright.model.strike import BendKind, Dead, Hammered, Harmonic, Slide, Tapped
 from lickwright.terms.lengths import say_length
 
-Names = Mapping[tuple[Address, int], str]
+Names = Mapping[tuple[Address, int] | GraceKey, str]
+"""What the tones are called: of a sound by their number in it, of a grace note by its number and theirs."""
 JOINS = {"h": "a hammer-on", "p": "a pull-off", "s": "a slide", "s!": "a slide, struck again"}
 BENDS = {
     BendKind.UP: "bent",
@@ -19,6 +22,9 @@ BENDS = {
     BendKind.NUT: "bent behind the nut",
     BendKind.RELEASE: "let down",
 }
+LEADS = {"h": "hammered on", "p": "pulled off", "s": "slid on", "s!": "slid to a new stroke"}
+INTO = {Slide.RISING: "from below", Slide.FALLING: "from above"}
+OUT = {Slide.RISING: "upwards", Slide.FALLING: "downwards"}
 PRINTED = ("fermata", "rit")
 """Entries of the signs row that are printed and said, not played."""
 
@@ -47,10 +53,8 @@ def compare_sounds(
         yield Kind.MUSIC, f"reached by {before}, now by {after}"
     for name, was, now in _played(unpitched(old), unpitched(new)):
         if was != now:
-            yield (
-                Kind.MUSIC,
-                f"{name} is {'put in' if now and not was else 'taken out' if not now else 'changed'}",
-            )
+            yield Kind.MUSIC, f"{name} is {'put in' if now else 'taken out'}"
+    yield from _around(old, new, names)
     yield from _hands(old, new)
     yield from _claims(old, new)
     if _plain(old) != _plain(new):
@@ -89,6 +93,7 @@ def _tone(tone: Tone, name: str) -> str:
             return f"string {tone.string}, dead"
         case Harmonic(fret, touch):
             where = f"harmonic over fret {float(touch):g}{f', fret {fret} stopped' if fret else ''}"
+            name = name if node(touch, fret or 0) else "no node"
         case Tapped(fret):
             where = f"fret {fret} tapped"
         case Hammered(fret):
@@ -100,15 +105,49 @@ def _tone(tone: Tone, name: str) -> str:
     return f"string {tone.string}, {where}{bends}{vibrato}{f' ({name})' if name else ''}"
 
 
-def _played(old: Sound, new: Sound) -> Iterator[tuple[str, object, object]]:
-    """What is heard besides the notes: name, before, after."""
+def _say_change(name: str, before: str, after: str) -> str:
+    if before and after:
+        return f"{name} {before} is now {after}"
+    return f"{name} {after} is put in" if after else f"{name} {before} is taken out"
+
+
+def _around(old: Sound, new: Sound, names: tuple[Names, Names]) -> Iterator[tuple[Kind, str]]:
+    """What is heard before and after the notes: from what to what it has changed."""
+    if unpitched(old).grace != unpitched(new).grace:
+        led = any(a.leads != b.leads for a, b in zip(old.grace, new.grace, strict=False))
+        before, after = (
+            _graces(sound, called, led=led) for sound, called in zip((old, new), names, strict=True)
+        )
+        name = "the grace notes" if len(old.grace) > 1 or len(new.grace) > 1 else "the grace note"
+        if before == after:
+            yield Kind.HANDS, f"{name} {after}: other fingers"
+        else:
+            yield Kind.MUSIC, _say_change(name, before, after)
+    for name, was, now, words in (
+        ("the slide into it", old.slide_in, new.slide_in, INTO),
+        ("the slide out of it", old.slide_out, new.slide_out, OUT),
+    ):
+        if was != now:
+            yield Kind.MUSIC, _say_change(name, words[was] if was else "", words[now] if now else "")
+
+
+def _graces(sound: Sound, names: Names, *, led: bool) -> str:
+    """The grace notes of a sound, and how each goes on where that is asked."""
+    return ", then ".join(
+        " with ".join(
+            _tone(tone, names.get((sound.address, number, k), "")) for k, tone in enumerate(grace.tones, 1)
+        )
+        + (f", {LEADS[grace.leads.value]}" if led and grace.leads else "")
+        for number, grace in enumerate(sound.grace, 1)
+    )
+
+
+def _played(old: Sound, new: Sound) -> Iterator[tuple[str, bool, bool]]:
+    """What is heard besides the notes, or is not: name, before, after."""
     for name, field in (
         ("the accent", "accent"),
         ("staccato", "short"),
         ("the spread", "spread"),
-        ("the grace note", "grace"),
-        ("the slide in", "slide_in"),
-        ("the slide out", "slide_out"),
     ):
         yield name, getattr(old, field), getattr(new, field)
     yield "let ring", bool(old.ring), bool(new.ring)

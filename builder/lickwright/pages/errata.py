@@ -21,9 +21,13 @@ from lickwright.report.errata import (
     COURSE_HEAD,
     HEADS,
     PROGRESSIONS_HEAD,
+    UNREAD_HEAD,
     say_bar,
+    say_detail,
     say_field,
     say_licks,
+    say_link,
+    say_unread,
 )
 
 PATH = "index.html"
@@ -75,8 +79,9 @@ def errata_page(errata: Errata, edition: Edition) -> Page:
             editions=(errata.old, errata.new),
             summary=_summary(errata),
             lessons=errata.lessons,
+            unread=(UNREAD_HEAD, [capital(say_unread(each)) for each in errata.unread]),
             sections=[(head, changes) for head, changes in sections if changes],
-            sentences=errata.sentences,
+            sentences=[(each, [say_link(link) for link in each.links]) for each in errata.sentences],
         )
 
     return Page(PATH, tuple(orders.values()), render)
@@ -145,7 +150,7 @@ def _grid(change: GridChange) -> LickView:
 
 def _lick(change: LickChange, scores: dict[Place, Engraved]) -> LickView:
     piece = change.after or change.before
-    bars = tuple(_bar(change.name, number, bar, scores) for number, bar in enumerate(change.bars))
+    bars = tuple(_bar(change, number, bar, scores) for number, bar in enumerate(change.bars))
     said = (*_said(change), *_shown("Also in", change.licks))
     return LickView(piece.title if piece else change.name, said, bars)
 
@@ -161,10 +166,11 @@ def _shown(lead: str, licks: tuple[str, ...]) -> tuple[str, ...]:
     return (f"{lead} {say_licks(licks)}",) if licks else ()
 
 
-def _bar(name: str, number: int, bar: BarChange, scores: dict[Place, Engraved]) -> BarView:
+def _bar(change: LickChange, number: int, bar: BarChange, scores: dict[Place, Engraved]) -> BarView:
     figures = []
     for edition, caption in ((OLD, "As it was"), (NEW, "As it is")):
-        score = scores.get((name, number, edition))
+        score = scores.get((change.name, number, edition))
         if score and score.systems:
             figures.append((Markup(score.systems[0].svg), caption))  # noqa: S704 - the engraver's own
-    return BarView(capital(say_bar(bar)), tuple(figures), tuple(capital(d.said) for d in bar.details))
+    said = tuple(capital(say_detail(detail, change.kind)) for detail in bar.details)
+    return BarView(capital(say_bar(bar)), tuple(figures), said)

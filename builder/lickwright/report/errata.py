@@ -3,10 +3,12 @@
 The JSON: ``{"old", "new", "course": [{"kind", "field", "old", "new", "licks"}], "progressions": [{"name",
 "state", "old_name", "fields", "bars", "licks"}], "licks": [{"name", "state", "kind", "old_name", "fields":
 [{"kind", "field", "old", "new"}], "bars": [{"kind", "old", "new", "details": [{"kind", "said", "old",
-"new"}]}], "licks"}], "sentences": [{"lesson", "lick", "old", "new"}], "lessons": [{"title", "put_in"}]}``;
-kinds are ``music``, ``hands``, ``claims`` and ``drawing``, bars are numbers and details addresses, null where
-there is none. A ``licks`` that holds names says where a change shows that was made in the manifest, in a
-progression or in the lick that those vary.
+"new"}]}], "licks"}], "sentences": [{"lesson", "lick", "old", "new", "links": [{"words", "old", "new"}]}],
+"lessons": [{"title", "put_in"}], "unread": [{"lick", "bar", "old", "new"}]}``; kinds are ``music``,
+``hands``, ``claims`` and ``drawing``, bars are numbers and details addresses, null where there is none. A
+``licks`` that holds names says where a change shows that was made in the manifest, in a progression or in
+the lick that those vary. The ``links`` of a sentence whose words did not change are those that show other
+notes. What is ``unread`` was not compared: a bar, or with null the whole lick, and in which editions.
 """
 
 from __future__ import annotations
@@ -21,12 +23,22 @@ from lickwright.report.text import clean
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from lickwright.errata import BarChange, Errata, FieldChange, GridChange, LickChange
+    from lickwright.errata import (
+        BarChange,
+        Detail,
+        Errata,
+        FieldChange,
+        GridChange,
+        LickChange,
+        LinkChange,
+        Unread,
+    )
 
 NAMED = 8
 """Licks named in a line of text; the JSON names them all."""
 WIDTH = 100
 """Columns of a line that names licks."""
+UNREAD_HEAD = "Not compared"
 COURSE_HEAD = "The course"
 PROGRESSIONS_HEAD = "Progressions"
 HEADS = {
@@ -43,6 +55,8 @@ def render_errata(errata: Errata) -> str:
     lines = [clean(f"Errata: {errata.old}, to {errata.new}")]
     if errata.empty:
         return "\n".join((*lines, "", "Nothing has changed.")) + "\n"
+    if errata.unread:
+        lines += ["", UNREAD_HEAD, *(f"  {say_unread(each)}" for each in errata.unread)]
     for title, put_in in errata.lessons:
         lines += ["", f"The lesson {clean(title)} is {'put in' if put_in else 'taken out'}."]
     if errata.course:
@@ -52,25 +66,30 @@ def render_errata(errata: Errata) -> str:
     if errata.progressions:
         lines += ["", PROGRESSIONS_HEAD]
         for grid in errata.progressions:
-            lines += [f"  {line}" for line in _say_change(grid)]
+            lines += [f"  {line}" for line in _say_change(grid, Kind.MUSIC)]
             lines += _say_shown(grid.licks, "    in ")
     for kind, head in HEADS.items():
         changed = errata.of_kind(kind)
         if changed:
             lines += ["", head]
             for change in changed:
-                lines += [f"  {line}" for line in _say_change(change)]
+                lines += [f"  {line}" for line in _say_change(change, kind)]
                 lines += _say_shown(change.licks, "    also in ")
     if errata.sentences:
         lines += ["", "The words"]
         for sentence in errata.sentences:
             lines.append(f"  {clean(sentence.lesson)}, of {sentence.lick}:")
+            if sentence.links:
+                lines.append(f"    says: {clean(sentence.new)}")
+                lines += [f"    {clean(say_link(link))}" for link in sentence.links]
+                continue
             lines += [f"    was: {clean(sentence.old)}"] if sentence.old else []
             lines += [f"    now: {clean(sentence.new)}" if sentence.new else "    taken out"]
     return "\n".join(lines) + "\n"
 
 
-def _say_change(change: LickChange | GridChange) -> Iterator[str]:
+def _say_change(change: LickChange | GridChange, head: Kind) -> Iterator[str]:
+    """Yield its lines; what is of another kind than the head it stands under says so."""
     renamed = change.before is not None and change.after is not None and change.before.name != change.name
     was = f", before {change.before.name}" if renamed and change.before else ""
     yield f"{change.name}{was}: {change.state}"
@@ -79,8 +98,24 @@ def _say_change(change: LickChange | GridChange) -> Iterator[str]:
     for bar in change.bars:
         where = say_bar(bar)
         for detail in bar.details:
-            mark = "" if detail.kind is bar.kind else f" ({detail.kind.name.lower()})"
-            yield f"  {where}, {clean(detail.said)}{mark}"
+            yield f"  {where}, {clean(say_detail(detail, head))}"
+
+
+def say_unread(unread: Unread) -> str:
+    """Return ``bar 2 of walk could not be read (old, new)``."""
+    where = unread.lick if unread.bar is None else f"bar {unread.bar} of {unread.lick}"
+    editions = ", ".join(name for name, lost in (("old", unread.old), ("new", unread.new)) if lost)
+    return f"{where} could not be read ({editions})"
+
+
+def say_link(link: LinkChange) -> str:
+    """Return ``“low E” links to walk@1.2, before to walk@1.1``."""
+    return f"“{link.words}” links to {link.new}, before to {link.old}"
+
+
+def say_detail(detail: Detail, head: Kind) -> str:
+    """Return what is said of a change, with its kind where that is another than its head's."""
+    return detail.said if detail.kind is head else f"{detail.said} ({detail.kind.value})"
 
 
 def say_licks(licks: tuple[str, ...]) -> str:
@@ -123,9 +158,19 @@ def render_errata_json(errata: Errata) -> str:
         "progressions": [_shape(change) for change in errata.progressions],
         "licks": [{**_shape(change), "kind": change.kind.name.lower()} for change in errata.licks],
         "sentences": [
-            {"lesson": s.lesson, "lick": s.lick, "old": s.old, "new": s.new} for s in errata.sentences
+            {
+                "lesson": s.lesson,
+                "lick": s.lick,
+                "old": s.old,
+                "new": s.new,
+                "links": [{"words": link.words, "old": link.old, "new": link.new} for link in s.links],
+            }
+            for s in errata.sentences
         ],
         "lessons": [{"title": title, "put_in": put_in} for title, put_in in errata.lessons],
+        "unread": [
+            {"lick": each.lick, "bar": each.bar, "old": each.old, "new": each.new} for each in errata.unread
+        ],
     }
     return json.dumps(shape, indent=2) + "\n"
 

@@ -1,0 +1,110 @@
+"""The sentences of two editions that speak of notes: what they say, and which notes their links show."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+
+from lickwright.errata.errata import LinkChange, SentenceChange
+from lickwright.model.address import Address, AddressRange
+from lickwright.model.course import Course, Lesson, LickLink
+from lickwright.model.music import Music, Piece, Sound
+from lickwright.terms.numbers import CARDINAL, read_number
+
+Pieces = Mapping[str, Piece]
+_NUMBER = re.compile(rf"(?i)(?<![\w-]){CARDINAL}(?![\w-])")
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """A sentence that links to notes: its words on one line, and its links in order."""
+
+    said: str
+    links: tuple[LickLink, ...]
+
+
+def compare_sentences(old: Course, new: Course, before: Pieces, after: Pieces) -> Iterator[SentenceChange]:
+    """Yield the sentences whose words changed, and those whose links show other notes than they did.
+
+    Args:
+        old: As read.
+        new: The later edition.
+        before: The licks and choruses of the old edition, by name.
+        after: Those of the new one.
+    """
+    lessons = {lesson.name: lesson for lesson in old.lessons}
+    for lesson in new.lessons:
+        if lesson.name not in lessons:
+            continue
+        one, two = _sentences(lessons[lesson.name]), _sentences(lesson)
+        texts = [_alike(each.said) for each in one], [_alike(each.said) for each in two]
+        for kind, i1, i2, j1, j2 in SequenceMatcher(None, *texts, autojunk=False).get_opcodes():
+            was, now = one[i1:i2], two[j1:j2]
+            if kind == "equal":
+                for then, later in zip(was, now, strict=True):
+                    if links := tuple(_compare_links(then, later, before, after)):
+                        at = later.links[0].target
+                        yield SentenceChange(lesson.title, at, then.said, later.said, links)
+                continue
+            for k in range(max(len(was), len(now))):
+                gone, come = (was[k] if k < len(was) else None), (now[k] if k < len(now) else None)
+                lick = next(each.links[0].target for each in (come, gone) if each)
+                yield SentenceChange(lesson.title, lick, gone.said if gone else "", come.said if come else "")
+
+
+def _compare_links(old: Sentence, new: Sentence, before: Pieces, after: Pieces) -> Iterator[LinkChange]:
+    """A link with another address is no change where the notes there are the same: its bar has moved."""
+    for then, later in zip(old.links, new.links, strict=False):
+        was, now = say_target(then), say_target(later)
+        if was != now and _shown(then, before) != _shown(later, after):
+            yield LinkChange(later.words, was, now)
+
+
+def say_target(link: LickLink) -> str:
+    """Return where a link leads, as it is typed: ``walk@1.1-1.2``."""
+    return link.target if link.at is None else f"{link.target}@{link.at}"
+
+
+def _shown(link: LickLink, pieces: Pieces) -> object:
+    """What a link shows: when each sound comes in its bar, and where it is played; else where it leads."""
+    piece = pieces.get(link.target)
+    if piece is None:
+        return say_target(link)
+    return tuple(
+        (sound.onset, tuple((tone.string, tone.fret, tone.path) for tone in sound.tones))
+        for sound in _sounds(piece.music, link.at)
+    )
+
+
+def _sounds(music: Music, at: AddressRange | None) -> Iterator[Sound]:
+    for bar in music.bars:
+        for line in bar.lines:
+            yield from (sound for sound in line.sounds if at is None or _holds(at, sound.address))
+
+
+def _holds(at: AddressRange, address: Address) -> bool:
+    first, last = at.first, at.last
+    if at.whole_bars:
+        return first.bar <= address.bar <= last.bar
+    here = address.bar, address.sound or 0
+    begins, ends = (first.bar, first.sound or 0), (last.bar, last.sound or 10_000)
+    return address.lower is first.lower and begins <= here <= ends
+
+
+def _alike(sentence: str) -> str:
+    """A sentence without the choice between ``three`` and ``3``: the words say the same."""
+    return _NUMBER.sub(lambda word: str(read_number(word[0])), sentence)
+
+
+def _sentences(lesson: Lesson) -> list[Sentence]:
+    """The sentences of a lesson that link to notes, each once."""
+    found: list[Sentence] = []
+    for link in lesson.links:
+        said = " ".join(link.sentence.split())
+        if found and found[-1].said == said:
+            found[-1] = Sentence(said, (*found[-1].links, link))
+        else:
+            found.append(Sentence(said, (link,)))
+    return found

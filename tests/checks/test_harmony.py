@@ -174,3 +174,24 @@ def test_another_mode_of_the_key(
     ]
     assert [f.fix and f.fix.edits[0].text for f in found] == ([told_as] if told_as else [])
     assert all("B natural throughout" in f.message for f in found)
+
+
+VARIED = (
+    "```lick shape\nkey: E major\n\nE7 | 2:3 - 2:0 - 4:2 - 6:0 -\n```\n\n"
+    "```lick varied\nvary: shape\nover: A7\n1.2: {}\n1.4: 5:0\n```\n"
+)
+
+
+@pytest.mark.parametrize(("change", "told_at"), [("2:2", None), ("2:3", "1.2"), ("2:0", "1.1")])
+def test_a_change_that_repeats_the_note_it_should_lead_on(
+    room: Proofroom, change: str, told_at: str | None
+) -> None:
+    """The change is asked about where it is the same note again, the note itself where it goes elsewhere."""
+    proof = room.prove(VARIED.format(change))
+    assert [(f.rule, f.address) for f in proof.findings] == (
+        [("harmony/unchanged-note", told_at)] if told_at else []
+    )
+    if told_at == "1.2":
+        fix = only(proof).fix
+        assert fix is not None
+        assert fix.edits[0].text == "2:2"

@@ -15,6 +15,7 @@ DEMO, LOW_WATER = ROOT / "content", ROOT / "tests" / "courses" / "low-water"
 
 GANGPLANK, SET, TIDE = "lessons/gangplank.md", "lessons/the-set.md", "lessons/the-tide-table.md"
 JIG, WALTZ = "lessons/a-jig-for-the-sandbar.md", "lessons/waltz-last-boat.md"
+CURL = "lessons/pilots-curl.md"
 STANDARD = '"E2 A2 D3 G3 B3 E4"'
 
 # course, file, what is written, what is planted, the rule, the text that is marked
@@ -32,6 +33,7 @@ SLIPS = [
     (DEMO, SET, "pickup: 1/4\n", "", "rhythm/pickup-missing", "| 4:2 4:4"),
     (LOW_WATER, JIG, "pickup: 1/8\n", "pickup: 1/4\n", "rhythm/pickup-length", "3:2"),
     (LOW_WATER, JIG, "key: D dorian", "key: D minor", "harmony/doubtful-key", "D minor"),
+    (DEMO, CURL, "1.7: 2:2\n", "1.7: 2:3\n", "harmony/unchanged-note", "2:3"),
     (DEMO, WALTZ, "1:0 2:3\n", "1:12 2:3\n", "hands/stray-note", "1:12"),
     (DEMO, GANGPLANK, "tatonic\n\nA  | 5:0", "tatonic\n\nA  | 5:1", "witness/names", "5:1"),
 ]

@@ -2,7 +2,8 @@
 
 A lick is moved to another chord by changing a note or two, the third or the seventh: over A7 C sharp, over
 D7 C. Notes that were tones of the old chord, stand unchanged, rub against the new chord, and have its
-third or seventh a half step away are put to the author, each with the change that is expected. In a blues
+third or seventh a half step away are put to the author, each with the change that is expected. Where the
+variation changes the next note to the same one again, that change is asked about instead. In a blues
 the minor pentatonic of the key stays as it is over all three chords.
 
 Why it matters: that one note is what the variation is there to teach.
@@ -22,6 +23,7 @@ from lickwright.checks.subject import Subject
 from lickwright.checks.wording import degree_name, note_name
 from lickwright.findings import Edit, Fix, Label
 from lickwright.model.address import Address
+from lickwright.model.music import Sound
 from lickwright.text import Span
 from lickwright.theory.chord import Chord
 
@@ -48,7 +50,11 @@ def run(subject: Subject) -> Iterator[Finding]:
             continue
         meant = _meant(role, role.chord)
         if meant is not None and _heard(subject, role):
-            yield _finding(subject, role, old, role.chord, meant)
+            after = _repeat(subject, role)
+            if after is None:
+                yield _finding(subject, role, old, role.chord, meant)
+            else:
+                yield _repeated(subject, role, role.chord, meant, after)
 
 
 def _meant(role: RoleOf, chord: Chord) -> int | None:
@@ -85,6 +91,32 @@ def _finding(subject: Subject, role: RoleOf, old: RoleOf, chord: Chord, meant: i
         labels=(Label(varied, f"{subject.piece.name} takes it over"),),
         help=f"Change {address} in {subject.piece.name}, or let it stand",
         fix=fix,
+    )
+
+
+def _repeat(subject: Subject, role: RoleOf) -> Sound | None:
+    """The sound after a note, where the variation itself makes it the same note again."""
+    voice = [a for a in subject.by_address if a.lower == role.address.lower]
+    after = next(iter(voice[voice.index(role.address) + 1 :]), None)
+    sound = None if after is None or after not in subject.piece.changed else subject.by_address[after]
+    return sound if sound is not None and [list(t.path) for t in sound.tones] == [[role.pitch]] else None
+
+
+def _repeated(subject: Subject, role: RoleOf, chord: Chord, meant: int, after: Sound) -> Finding:
+    """The change is the likelier slip: it should have led the note on."""
+    key, tone = subject.piece.music.key, after.tones[0]
+    near = (each for each in list_candidates(subject, after, 0) if abs(each.tone.path[0] - role.pitch) == 1)
+    text = next((each.text for each in near if each.tone.path[0] % 12 == meant), "")
+    wanted = f"{note_name(meant, key, chord)}, the {degree_name(chord.degree_of(meant))} of {chord.display}"
+    stays = note_name(role.pitch, key, chord)
+    return subject.report(
+        RULE,
+        f"{after.address}, which is changed, repeats the {stays} of {role.address}: {wanted}, was expected",
+        tone.span,
+        after.address,
+        labels=(Label(subject.by_address[role.address].tones[role.tone].span, "the note it repeats"),),
+        help=f"Change {after.address} to {note_name(meant, key, chord)}, or let it stand",
+        fix=Fix(f"write {text}", (Edit(tone.span, text),)) if text else None,
     )
 
 

@@ -20,7 +20,7 @@ PICKING: dict[str, str] = {"index": "i", "middle": "m", "ring": "a", "little": "
 ALONE: dict[str, str] = {"pinky": "little", "pinkie": "little", "thumb": "thumb"}
 """Words that need no ``finger`` behind them."""
 
-FINGER = rf"(?:(?:{'|'.join(FRETTING)})[ -]finger|{'|'.join(ALONE)})(?![\w-])"
+FINGER = rf"(?:(?:{'|'.join(FRETTING)})[ -]fingers?|{'|'.join(ALONE)})(?![\w-])"
 """Pattern of a finger."""
 
 
@@ -30,7 +30,7 @@ def read_finger(text: str) -> tuple[str | None, str | None] | None:
     >>> read_finger("little finger"), read_finger("first finger"), read_finger("thumb")
     (('4', 'c'), ('1', None), ('T', 'p'))
     """
-    word = text.casefold().replace("-", " ").removesuffix("finger").strip()
+    word = text.casefold().replace("-", " ").removesuffix("s").removesuffix("finger").strip()
     word = ALONE.get(word, word)
     if word == "thumb":
         return "T", "p"

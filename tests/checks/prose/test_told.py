@@ -9,7 +9,8 @@ import pytest
 from proofroom import Proofroom
 from sentences import HERE, list_sentences, prove_each
 
-from lickwright.checks.claims.claim import Held
+from lickwright.checks.claims.claim import Differs, Held, Unresolved
+from lickwright.checks.claims.ledger import Judged
 from lickwright.checks.limits import set_limits
 from lickwright.checks.subject import Subject
 from lickwright.checks.survey import Survey
@@ -23,6 +24,7 @@ CONTENT = Path(__file__).parents[3] / "content"
 LICKS = (HERE / "prose" / "told-licks.md").read_text("utf-8")
 TRUE = list_sentences("prose/told-true.md")
 FALSE = [line.split(": ", 1) for line in list_sentences("prose/told-false.md")]
+SLIPS = [line.split(": ", 1) for line in list_sentences("prose/teacher-false.md")]
 TEACHER = list_sentences("prose/teacher.md")
 
 
@@ -56,24 +58,32 @@ def test_a_false_sentence_is_told(findings: dict[str, list[Finding]], rule: str,
     assert told == [f"prose/{rule}"]
 
 
-def verdicts(survey: Survey, sentence: str) -> list[object]:
-    """What comes of the claims of a sentence about the demo's licks."""
+def judged(survey: Survey, sentence: str) -> tuple[Judged, ...]:
+    """The claims of a sentence about the demo's licks, and what comes of them."""
     lesson, found = read_lesson(Source("lessons/a.md", f"# A\n\n{sentence}\n"), "a")
     assert found == ()
     units = (replace(survey.course.units[0], lessons=(lesson,), drafts=()),)
-    here = replace(survey, course=replace(survey.course, units=units))
-    return [one.verdict for one in here.claims]
+    return replace(survey, course=replace(survey.course, units=units)).claims
 
 
 @pytest.mark.parametrize("sentence", TEACHER)
 def test_a_teacher_is_believed(survey: Survey, sentence: str) -> None:
     """What is true of the demo's licks is held, in whatever words."""
-    assert all(isinstance(verdict, Held) for verdict in verdicts(survey, sentence))
+    assert all(isinstance(one.verdict, Held) for one in judged(survey, sentence))
+
+
+@pytest.mark.parametrize(("rule", "sentence"), SLIPS)
+def test_a_teacher_who_nods_is_told(survey: Survey, rule: str, sentence: str) -> None:
+    """What is false differs, by one rule; what nobody can tell is listed."""
+    here = judged(survey, sentence)
+    differing = [one.claim.kind for one in here if isinstance(one.verdict, Differs)]
+    assert differing == ([] if rule == "not-checked" else [rule])
+    assert differing or any(isinstance(one.verdict, Unresolved) for one in here)
 
 
 def test_the_teacher_claims_something(survey: Survey) -> None:
     """More than sixty sentences, two claims in each and more."""
-    claims = [len(verdicts(survey, sentence)) for sentence in TEACHER]
+    claims = [len(judged(survey, sentence)) for sentence in TEACHER]
     assert len(TEACHER) > 60
     assert min(claims) > 0
     assert sum(claims) > 2 * len(TEACHER)

@@ -16,8 +16,11 @@ from lickwright.model.course import LickLink
 from lickwright.terms.bends import DISTANCE, read_amount
 
 _BENDS = ("bend", "pre-bend")
-_PLACE = r"(?:,? (?:at|on) the [\w-]+(?: (?!an?\b|up\b|to\b|until\b)[\w-]+){0,4},?)?"
-"""``at the seventh fret``, between the string and how far it is bent."""
+_PLACE = (
+    r"(?:,? (?:at|on) the [\w-]+(?: (?!an?\b|up\b|to\b|until\b)[\w-]+){0,4},?)?"
+    r"(?: from [A-G](?: (?:sharp|flat))?)?"
+)
+"""``at the seventh fret``, ``from D``, between the string and how far it is bent."""
 _SIZE = rf"(?P<size>an? {DISTANCE})"
 _SOUNDS = r"(?:sounds?|rings?|speaks?|becomes?|is|turns?|has become)\b(?: (?:as|like|into))?"
 _IT = r"(?:it|the (?:note|string)|[A-G](?: (?:sharp|flat))?)"
@@ -34,6 +37,7 @@ _GOES = re.compile(
 )
 _BEGINS_TO_SOUND = re.compile(rf" {_SOUNDS}")
 _FROM = re.compile(rf"(?:,? (?:up|down|back|in|on|over|that (?:goes|leads)|goes|go|leads?))* from {ARTICLE}$")
+_ALSO = re.compile(rf"(?: and| then)?(?: from {ARTICLE}.*)")
 _LED_FROM = re.compile(rf"(?: (?:up|down|back))? from {ARTICLE}")
 _LED_TO = re.compile(rf"(?: (?:up|down|back|on|home))? (?:to|into) {ARTICLE}")
 _BAR = re.compile(r",? (?:in|of) (?:the )?")
@@ -110,8 +114,10 @@ def claim_arriving(sentence: Sentence) -> Iterator[Claim]:
 
 def led_by(sentence: Sentence, note: Term) -> Term | None:
     """The technique that leads from a note, in its clause: ``the bend goes from D``."""
-    clause = CLAUSE.split(sentence.text[: note.start])[-1]
-    begin = note.start - len(clause)
+    clauses = CLAUSE.split(sentence.text[: note.start])
+    begin = note.start - len(clauses.pop())
+    while clauses and _ALSO.fullmatch(sentence.text[begin : note.start]):
+        begin -= len(clauses.pop()) + 1  # "from E to F sharp, from G to A"
     found = [t for t in sentence.outside if begin <= t.start < note.start and _leads(t)]
     return found[-1] if found else None
 

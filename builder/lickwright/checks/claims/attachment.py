@@ -16,6 +16,7 @@ from itertools import pairwise
 from lickwright.checks.claims.claim import Claim, ClaimKind
 from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.phrase import claim_words
+from lickwright.checks.claims.sentence import KEY_FRAME
 from lickwright.checks.claims.statement import claim_sentence
 from lickwright.checks.claims.term import Degree, Term, TermKind
 from lickwright.checks.claims.tied import claim_tied
@@ -135,7 +136,7 @@ def _denied(text: str, link: LickLink, outside: Sequence[Term]) -> bool:
 
 def _hanging(text: str, links: Sequence[LickLink], outside: Sequence[Term]) -> Iterator[Claim]:
     for term in outside:
-        if term.kind not in _HANGS or _hedged(text, term, outside) or _counts_things(term):
+        if term.kind not in _HANGS or _hedged(text, term, outside) or _counts_things(text, term):
             continue
         kind, after, before = _HANGS[term.kind]
         if term.kind == "technique" and (pair := _pair(text, links, term)) is not None:
@@ -163,10 +164,11 @@ def _skip_place(text: str, link: LickLink, term: Term, outside: Sequence[Term]) 
     return text[link.end : place.start]
 
 
-def _counts_things(term: Term) -> bool:
+def _counts_things(text: str, term: Term) -> bool:
     """``the second is [E]``: an ordinal that is a degree only where a link's own words say so."""
     degree = term.value
-    return isinstance(degree, Degree) and degree.alter is None and degree.number in (2, 4)
+    plain = isinstance(degree, Degree) and degree.alter is None and degree.number in (2, 4)
+    return plain and not KEY_FRAME.search(text[: term.start])
 
 
 def _hang(kind: ClaimKind, link: LickLink, term: Term, text: str, outside: Sequence[Term]) -> Claim:

@@ -185,7 +185,9 @@ def _stroke(text: str) -> Read | None:
 
 def _count(text: str) -> Read | None:
     numbers = numbers_in(text)
-    unit = next((unit for n in (2, 1) if (unit := read_unit(" ".join(re.split(r"[ -]", text)[-n:])))), None)
+    words = re.split(r"[ -]", text)
+    names = (" ".join(words[-2:]), "-".join(words[-2:]), words[-1])
+    unit = next((unit for name in names if (unit := read_unit(name))), None)
     return ("count", Count(numbers[0], unit)) if numbers and unit else None
 
 
@@ -282,7 +284,10 @@ PATTERNS: tuple[Pattern, ...] = (
     Pattern(_any(rf"(?:{ORDINAL}|open) position\b|position {CARDINAL}\b"), _position),
     Pattern(_any(FINGER), _finger),
     Pattern(_any(rf"(?:bars?|measures?) [0-9]{{1,3}}(?:{_TO}[0-9]{{1,3}})?\b"), _numbers("bar")),
-    Pattern(_any(rf"(?:bars?|measures?) {CARDINAL}(?:{_TO}{CARDINAL})?\b(?! [a-z]+s\b)"), _numbers("bar")),
+    Pattern(
+        _any(rf"(?:bars?|measures?) {CARDINAL}(?:{_TO}{CARDINAL})?\b(?! (?:beat|note|time|count)s\b)"),
+        _numbers("bar"),
+    ),
     Pattern(_any(rf"{ORDINAL} (?:bar|measure)\b(?! of )"), _numbers("bar")),
     Pattern(_any(r"(?:highest|lowest|top|bottom) note(?!\w)"), _extreme),
     Pattern(_any(rf"{ORDINAL} ending\b"), _ending),

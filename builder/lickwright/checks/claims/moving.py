@@ -18,6 +18,7 @@ from lickwright.model.course import LickLink
 _CHORDS = ("chord", "note", "numeral", "tonality")
 _OVER = re.compile(r"(?i)\b(?:over|on) (?:the )?$")
 _STANDING = frozenset({"degree", "note", "string", "fret", "finger"})
+_AND = re.compile(r"^[^,;:.]* and (?:it )?$")
 _ITS = re.compile(r",?(?: (?:it|(?:the|this|its|your|a) [\w-]+))?(?: (?:also|then|always|again))? ")
 """Between a part and what it does: ``bar 2 begins``, ``in bar 2 the melody begins``."""
 _START = re.compile(rf"(?i)\b(begin|start|end|finish|close)(?:s|es|ing)? {ARTICLE}$")
@@ -65,6 +66,11 @@ def _part(sentence: Sentence, term: Term) -> Term | None:
         over = part.kind in ("chord", "note") and _OVER.search(sentence.text[: part.start])
         if (part.kind == "bar" or over) and _ITS.fullmatch(sentence.gap(part.end, term.start)):
             return part
+    other = next(
+        (t for t in reversed(sentence.outside) if t.kind == "boundary" and t.end <= term.start), None
+    )
+    if other is not None and _AND.search(sentence.gap(other.end, term.start)):
+        return _part(sentence, other)  # "over D it starts on F sharp and ends on A"
     return None
 
 

@@ -9,11 +9,14 @@ from functools import cached_property
 
 from lickwright.checks.claims.term import Numbers, Term
 from lickwright.model.course import LickLink
+from lickwright.terms.notes import NOTE
 
 CLAUSE = re.compile(r"[,;:.!?()—–]")
 """What parts clauses."""
 ARTICLE = r"(?:(?:the|a|an|its|your|their) )?"
 """Pattern of what may stand before a noun."""
+KEY_FRAME = re.compile(rf"(?:^|[,;:] |\band )[Ii]n ((?:the key of )?{NOTE}(?: (?:major|minor))?)(?:,| )")
+"""``In the key of A, …``: what the rest of the sentence counts from."""
 _JOINED = re.compile(r",? (?:to|and|through) (?:in )?")
 
 

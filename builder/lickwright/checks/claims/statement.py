@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lickwright.checks.claims.claim import Claim
+from lickwright.checks.claims.moved import read_move
 from lickwright.checks.claims.term import Degree, Movement, Numbers, StringName, Term
 from lickwright.model.course import LickLink
 from lickwright.theory.pitch import PitchClass
@@ -83,7 +84,9 @@ _SPOKEN = frozenset(
 )
 
 
-_EXTENT = re.compile(r"(?i)\b(?:in|across|over|after|for|every|within|by|all|of|than)(?: the)? $")
+_EXTENT = re.compile(
+    r"(?i)\b(?:in|across|over|after|for|every|within|by|all|of|than)(?: the)?(?: (?:first|last|next))? $"
+)
 """Before a count that says how long something takes: ``twice in two bars``."""
 _FROM_THERE = re.compile(r"(?i)\b(?:over|under|above|below)(?: the)? $")
 _AT = re.compile(r"(?i)\bat the $")
@@ -104,6 +107,9 @@ def _speaks(text: str, term: Term, outside: Sequence[Term]) -> bool:
         return False
     if term.kind == "count" and _EXTENT.search(before):
         return False
+    move = read_move(text) if term.kind == "interval" else None
+    if move is not None and move.start <= term.start < move.end:
+        return False  # how far the lick is moved
     degree = term.value
     if isinstance(degree, Degree) and (
         _FROM_THERE.search(before) or (degree.alter is None and degree.number in (2, 4))

@@ -42,7 +42,7 @@ _IS_THE = re.compile(r" (?:is|are|makes?) the ")
 _APPOSED = re.compile(r"(?:,| is| are| becomes|, which is) (?:the|its) ")
 _OF = re.compile(r" of (?:the |an? )?")
 _IS = re.compile(rf",? (?:is|are|was|which is|remains|stays) {ARTICLE}")
-_IS_OR = re.compile(rf"(?: (?:of|in) (?:it|all|the \w+))? (?:is|was) {ARTICLE}|, {ARTICLE}")
+_IS_OR = re.compile(rf"(?: (?:of|in) (?:it|all|the \w+|bar \w+))? (?:is|was) {ARTICLE}|, {ARTICLE}")
 _OVER = re.compile(r" (?:(?:is|are|lies?|stays?|sits?|goes|stands?) )?(?:(?:all|still) )?over (?:the |an? )?")
 _IN = re.compile(r"(?i)\bin the $")
 _IN_BAR = re.compile(r" (?:in|of) (?:the )?")
@@ -69,6 +69,8 @@ _FRETS = re.compile(
     rf",? (?:covers?|spans?|crosses|goes|moves|travels|takes|is|are)(?: (?:up|down|over|across|only|just))*"
     rf" (({CARDINAL}|an?) frets?)\b(?! (?:higher|lower|up|down|above|below|away|apart|from)\b)"
 )
+_HOLD = re.compile(rf"(?i)\b(?:hold|keep|sustain|let)s? {ARTICLE}$")
+_FOR = re.compile(r"(?: (?:ring|sound|on|out|going))* for (?:all )?")
 _PICK = re.compile(rf"(?i)\b(?:pick|strike|stroke|strum|hit)(?:s|es|ing)? {ARTICLE}$")
 _WAY = re.compile(r" (up|down)(?:wards?)?(?=[,.;:!]|$| (?:and|then|but)\b)")
 _IN_KEY = re.compile(
@@ -182,7 +184,7 @@ def _of_chord(sentence: Sentence, term: Term) -> Iterator[Claim]:
     if not 0 < place < len(sentence.outside) - 1:
         return
     note, chord = sentence.outside[place - 1], sentence.outside[place + 1]
-    if note.kind == "note" and chord.kind in ("chord", "tonality"):
+    if note.kind == "note" and chord.kind in ("chord", "tonality", "note"):
         named = _APPOSED.fullmatch(sentence.gap(note.end, term.start))
         if named and _OF.fullmatch(sentence.gap(term.end, chord.start)):
             yield Claim("degree", sentence.links[0], (term,), chord, note, inside=False)
@@ -233,6 +235,10 @@ def _count(sentence: Sentence, term: Term) -> Iterator[Claim]:
         return
     if _SUBJECT.match(sentence.text[: term.start]) and len({x.target for x in sentence.links}) == 1:
         yield Claim("count", replace(sentence.links[0], at=None), (term,), inside=False)
+        return
+    held = link is not None and _HOLD.search(sentence.text[: link.start])
+    if link is not None and held and _FOR.fullmatch(sentence.gap(link.end, term.start)):
+        yield Claim("count", link, (term,), inside=False)
         return
     link = sentence.after(term.end)
     if link is not None and _LISTED.fullmatch(sentence.gap(term.end, link.start)):

@@ -11,6 +11,7 @@ What to do: count again, in the words and in the link's address.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -19,18 +20,21 @@ from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_place
-from lickwright.checks.claims.term import Count
+from lickwright.checks.claims.term import Count, Numbers
 from lickwright.checks.prose.technique import JOINS, used
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.address import Address, AddressRange
+from lickwright.model.music import MusicBar
 from lickwright.terms.notes import NOTE
-from lickwright.terms.numbers import CARDINALS
+from lickwright.terms.numbers import CARDINAL, CARDINALS, read_number
 from lickwright.theory.pitch import PitchClass
 
 _LEADING = frozenset({"bend", "slide", "hammer-on", "pull-off"})
 _EACH_BAR = re.compile(
-    r"(?i)\b(?:each|every|all|both)(?: of)?(?: the| its)?(?: \w+)? bars?(?: (?:of|in))?(?: the)? $"
+    r"(?i)\b(?:each|every|all|both)(?: of)?(?: the| its)?"
+    rf"(?: (?P<end>first|last) (?P<number>{CARDINAL})| \w+)? bars?(?: (?:of|in))?(?: the)? $"
 )
+_EACH_AFTER = re.compile(r" (?:each|apiece|(?:a|per|to the|to a|in each|in every) bar)\b")
 _EACH_BAR_INSIDE = re.compile(r"(?i)(?:each|every|both) (?:\w+ )?bars?\b")
 _FROM_TO = re.compile(rf" from (?:the )?{NOTE} (?:up |down )?to (?:the )?{NOTE}")
 _VALUES = {
@@ -68,9 +72,11 @@ def _each_bar(claim: Claim, notes: Pointed) -> Verdict | None:
     if not isinstance(said, Count) or said.unit == "bar":
         return None
     lead = text[: claim.link.start] if not claim.inside else text[: claim.terms[0].start]
-    if not _EACH_BAR.search(lead) and not _EACH_BAR_INSIDE.match(claim.link.words):
+    found = _EACH_BAR.search(lead)
+    after = _EACH_AFTER.match(text, claim.terms[0].end)
+    if not found and not after and not _EACH_BAR_INSIDE.match(claim.link.words):
         return None
-    for bar in notes.bars:
+    for bar in _bars_meant(found, lead, notes):
         here = replace(notes, at=AddressRange(Address(bar.number), Address(bar.number)))
         counts = count(said.unit, here) if here.heard else ()
         if counts and said.number not in counts:
@@ -80,6 +86,16 @@ def _each_bar(claim: Claim, notes: Pointed) -> Verdict | None:
                 help="Name the bars that have as many, or mend the number",
             )
     return HELD
+
+
+def _bars_meant(each: re.Match[str] | None, lead: str, notes: Pointed) -> Sequence[MusicBar]:
+    """The bars of the link; of ``the first three bars`` so many, of ``bars 1 to 3`` those."""
+    number = read_number(each["number"]) if each is not None and each["number"] else None
+    if each is not None and number is not None:
+        return notes.bars[:number] if each["end"] == "first" else notes.bars[-number:]
+    named = [t.value for t in find_terms(lead) if t.kind == "bar" and isinstance(t.value, Numbers)]
+    first, last = (named[-1].first, named[-1].last) if named else (0, notes.bars[-1].number)
+    return [bar for bar in notes.bars if first <= bar.number <= last]
 
 
 def _led(claim: Claim) -> tuple[PitchClass, PitchClass] | None:

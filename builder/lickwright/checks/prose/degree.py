@@ -2,8 +2,8 @@
 
 Degrees count from the chord in force: the root, the flat seven of E7. Words may name another chord
 (``the third of A``) or the key (``the second of the key``). A note that leans into the next chord within a
-beat may count from that one. A blue third or seventh counts from the key as well, and so does what a sentence
-that begins ``In the key of A`` says; a note, its degree and the chord it counts from need no notes at all.
+beat may count from that one. A blue third or seventh counts from the key as well, and so does what comes
+after ``In the key of A``; a note, its degree and the chord it counts from need no notes at all.
 
 Why it matters: the degree is what the student takes along to the next key, and to all twelve.
 
@@ -22,11 +22,11 @@ from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.matching import Test, find_missing
 from lickwright.checks.claims.pointed import Heard, Pointed, pitch_classes
 from lickwright.checks.claims.saying import say_notes, say_place
+from lickwright.checks.claims.sentence import KEY_FRAME
 from lickwright.checks.claims.term import Degree, Term
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.checks.wording import degree_name
 from lickwright.model.music import Tone
-from lickwright.terms.notes import NOTE
 from lickwright.terms.numbers import ORDINAL
 from lickwright.theory.key import Key, parse_key
 from lickwright.theory.pitch import PitchClass
@@ -37,7 +37,6 @@ _OF_OTHER = re.compile(
 )
 _OF_A_SCALE = {"2": "second", "b2": "flat second", "b6": "flat sixth", "#4": "sharp fourth"}
 """Degrees that a scale and a chord call by two names."""
-_IN_KEY = re.compile(rf"In ((?:the key of )?{NOTE}(?: (?:major|minor))?)(?:,| )")
 _NOUN = re.compile(rf"(?i)\b{ORDINAL} (string|fret|finger|note|bar|beat|time|position)s?\b")
 
 
@@ -110,9 +109,8 @@ def _is_blue(term: Term) -> bool:
 
 def _frames(claim: Claim) -> Iterator[Key]:
     """The key that a sentence begins with: ``In the key of A, …``, ``In A, …``."""
-    text = claim.link.passage.text
-    opening = _IN_KEY.match(text)
-    for term in find_terms(opening[1]) if opening is not None else ():
+    opening = KEY_FRAME.findall(claim.link.passage.text[: claim.terms[0].start])
+    for term in find_terms(opening[-1], letter=True) if opening else ():
         key = term.value if isinstance(term.value, Key) else parse_key(f"{term.value} major")
         if isinstance(key, Key) and term.kind in ("key", "tonality", "note"):
             yield key

@@ -68,7 +68,8 @@ def _extreme(claim: Claim, notes: Pointed, said: Way) -> Verdict:
     voice = [pitch for h, pitch in every if h.bar.number in bars and h.sound.address.lower == lower]
     if any(max(here) >= max(some) for some in (near, voice) if some) and len(set(near)) > 1:
         return HELD
-    at = max(every, key=lambda each: each[1])[0]
+    named = "bar" in claim.link.passage.text.casefold()
+    at = max((e for e in every if not named or e[0].bar.number in bars), key=lambda each: each[1])[0]
     real = say_sound(notes, at)
     return Differs(
         f"the words say “{claim.terms[0].text}”, and that is {real}, at {at.sound.address}",

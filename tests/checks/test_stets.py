@@ -65,6 +65,14 @@ def test_what_nobody_can_play_or_count_is_not_let_stand(room: Proofroom, rule: R
     assert f"**Stet:** it cannot be let stand: {rule.no_stet}." in page.text
 
 
+def test_what_stands_does_not_hide_what_cannot(room: Proofroom) -> None:
+    """A name that is let stand explains no slur to another string: nobody can play it."""
+    slip = "D7 | 3:5 h 2:7 - - 2:5 - 1:5 -\n  names | C D E A"
+    assert [f.rule for f in room.prove(slip).findings] == ["witness/names"]
+    found = room.prove(_with('witness/names 1.2 "meant"', slip)).findings
+    assert [f.rule for f in found if f.severity is Severity.ERROR] == ["hands/join-stands-still"]
+
+
 def test_which_rules_nobody_lets_stand() -> None:
     """What cannot be played at all, and what cannot be counted."""
     assert {rule.id for rule in rules().values() if rule.no_stet} == {

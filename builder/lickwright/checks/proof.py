@@ -111,23 +111,28 @@ def proof(course: Course, book: Book, findings: Iterable[Finding] = ()) -> Proof
     loose = [f for rest in given.values() for f in rest]
     for finding in (*loose, *surveyed):
         found.setdefault(finding.lick, []).append(finding)
-    everything = _tell_once(_keep(found, subjects, survey), repeated)
+    everything = _tell_once(_keep(found, subjects, survey, repeated), repeated)
     kept, standing = apply_stets(course, book, everything, repeated)
     return Proof(tuple(sorted(drop_miscounts(kept), key=lambda f: f.sort_key)), standing, broken)
 
 
 def _keep(
-    found: Mapping[str, list[Finding]], subjects: Mapping[str, Subject], survey: Survey
+    found: Mapping[str, list[Finding]],
+    subjects: Mapping[str, Subject],
+    survey: Survey,
+    repeated: Sequence[Finding],
 ) -> list[Finding]:
     """Leave out what another finding explains, in the piece or in what it is made of, and try repairs."""
     kept: list[Finding] = []
+    firm = frozenset(rule.id for rule in rules().values() if not rule.stettable)
     stets = {block.name: block.stets for block in survey.course.blocks if isinstance(block, Lick)}
     beyond: dict[str, tuple[Finding, ...]] = {}
     for name, subject in subjects.items():
         piece, own = subject.piece, found.get(name, [])
         beyond[name] = tuple(_reach_on(piece, found, beyond))
         words = Words.of(name, survey.claims, stets.get(name, ()))
-        mended = mend(subject, merge_counts(piece, keep_causes(own, beyond[name])), words)
+        causes = keep_causes(own, beyond[name], stands=words.stands, firm=firm)
+        mended = mend(subject, merge_counts(piece, causes), words)
         kept += take_in(mended, words)
     for name, rest in found.items():
         if name not in subjects:

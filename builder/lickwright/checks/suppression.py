@@ -6,7 +6,7 @@ no stretch. The reach is the sound or the bar of the cause.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass
 from fnmatch import fnmatchcase
 from typing import Literal
@@ -97,6 +97,8 @@ hands/finger | sound | hands/ringing-finger hands/needless-shift
 hands/ringing-finger | sound | hands/needless-shift
 hands/rising-pull | sound | hands/finger hands/slur-reach hands/needless-shift
 hands/falling-hammer | sound | hands/finger hands/slur-reach hands/needless-shift
+hands/falling-hammer | sound | prose/pitch
+hands/rising-pull | sound | prose/pitch
 syntax/row-count | bar | hands/ringing-finger hands/needless-shift hands/position
 syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/*
 picking/stroke-on-slur | piece | picking/alternate picking/pendulum picking/economy
@@ -152,7 +154,13 @@ SEEN_TWICE = frozenset({"syntax/repeat", "syntax/join"})
 """Faults that the text alone shows, and the resolved music again."""
 
 
-def keep_causes(findings: Iterable[Finding], beyond: Iterable[Finding] = ()) -> tuple[Finding, ...]:
+def keep_causes(
+    findings: Iterable[Finding],
+    beyond: Iterable[Finding] = (),
+    *,
+    stands: Callable[[Finding], bool] | None = None,
+    firm: Container[str] = (),
+) -> tuple[Finding, ...]:
     """Return the findings of one piece without those that another one explains.
 
     Of two findings by the same rule at places that overlap the first is kept: reading and
@@ -161,6 +169,8 @@ def keep_causes(findings: Iterable[Finding], beyond: Iterable[Finding] = ()) -> 
     Args:
         findings: Of the piece.
         beyond: Of what the piece is made of: causes too, told there.
+        stands: Whether the author lets a finding stand.
+        firm: Rules that cannot be let stand: a cause that stands does not explain them away.
     """
     given = _once(findings)
     acting = [
@@ -168,7 +178,14 @@ def keep_causes(findings: Iterable[Finding], beyond: Iterable[Finding] = ()) -> 
     ]
     if not acting:
         return given
-    return tuple(f for f in given if not any(_silences(f, *reason) for reason in acting))
+
+    def explained(finding: Finding) -> bool:
+        reasons = (because for because, cause in acting if _silences(finding, because, cause))
+        if stands is None or finding.rule not in firm:
+            return any(True for _ in reasons)
+        return any(not stands(because) for because in reasons)
+
+    return tuple(finding for finding in given if not explained(finding))
 
 
 # What leaves a block or a lesson out of the count.

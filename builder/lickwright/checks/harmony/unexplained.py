@@ -37,7 +37,7 @@ MEANT = frozenset({Role.TENSION, Role.PATTERN})
 """Roles of notes outside the key that are no side-slip gone wrong; nor are blue notes in a blues."""
 NEIGHBOURS = {
     False: "a neighbour note above, outside the key: one of the key was expected, or one below",
-    True: "a neighbour note a whole step below, outside the key: one of the key was expected, or a half step",
+    True: "a neighbour note a whole step below, outside the key: the half step below was expected",
 }
 """By whether it lies below; out of the key it leads by a half step, from below (common practice)."""
 

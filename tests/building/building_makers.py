@@ -7,7 +7,8 @@ import time
 from dataclasses import replace
 
 from lickwright.engraving.compact import engrave_compact
-from lickwright.model.orders import Engraved, Order, ScoreOrder, System
+from lickwright.exchange.exchange import exchange
+from lickwright.model.orders import Engraved, Exchanged, ExchangeOrder, Order, ScoreOrder, System
 from lickwright.model.place import NOWHERE
 
 
@@ -31,13 +32,17 @@ def draw(order: Order) -> Engraved:
     return Engraved((System(f"<svg>{order.prefix}</svg>", (), 1.0, 1.0),))
 
 
-def draw_by_name(order: Order) -> Engraved:
-    """Draw, or come to the end that the lick's name names."""
+def draw_by_name(order: Order) -> Engraved | Exchanged:
+    """Draw, or come to the end that the lick's name names; files for other programs are made."""
+    if isinstance(order, ExchangeOrder):
+        return exchange(order)
     return draw(replace(order, prefix=order.for_lick))
 
 
-def draw_and_warn(order: Order) -> Engraved:
+def draw_and_warn(order: Order) -> Engraved | Exchanged:
     """Draw as the engraver does, and have something to say."""
+    if isinstance(order, ExchangeOrder):
+        return exchange(order)
     return replace(engrave_compact(order), warnings=("Could not place\ta slur",))
 
 

@@ -35,6 +35,8 @@ def node(
 
 def printable(words: str) -> str:
     """Return words without what XML forbids."""
+    if words.isprintable():  # most are: none of it is
+        return words
     return "".join(
         c
         for c in words

@@ -33,6 +33,7 @@ def test_without_words_the_note_is_accused(room: Proofroom) -> None:
         "[The first bar, ending on A](lick:x@1).",
         "Go down to [A](lick:x@1.3). It comes to rest on [A](lick:x@1.3).",
         "[From D to A](lick:x).",
+        "It ends on [the fourth string, seventh fret](lick:x@1.3).",
     ],
 )
 def test_words_that_confirm_a_slip_keep_the_error(room: Proofroom, words: str) -> None:
@@ -76,7 +77,7 @@ def test_words_that_no_repair_makes_true_are_shown(room: Proofroom) -> None:
     """The finding is about the note; the words stand beside it."""
     finding = prove(room, "It ends on [F](lick:x@1.3).")
     assert (finding.rule, finding.severity) == ("harmony/unexplained", Severity.ERROR)
-    assert "then the words" in finding.help
+    assert finding.help.endswith("the words say F, and 1.3 is B flat")
 
 
 def test_a_note_that_is_let_stand_accuses_nobody(room: Proofroom) -> None:
@@ -100,3 +101,25 @@ def test_two_sentences_about_one_note_are_one_finding(room: Proofroom) -> None:
     finding = only(room.prove(f"{lick}{words}"))
     assert (finding.rule, finding.severity) == ("prose/pitch", Severity.ERROR)
     assert [label.span.text for label in finding.labels] == ["B"]
+
+
+def test_words_about_a_chorus_and_the_slip_in_its_lick(room: Proofroom) -> None:
+    """The note is told in the lick, and the words that link the chorus are no second finding."""
+    progression = "```progression p\nkey: A major\n\nA7\n```\n\n"
+    chorus = "```chorus c\nover: p\nlicks: x\n```\n\n"
+    text = progression + SLIP.format(field="over: p\n\n", rows="", fret=8) + chorus
+    finding = only(room.prove(f"{text}It ends on [the root](lick:c@1.3).\n", "blues"))
+    assert (finding.rule, finding.lick) == ("harmony/unexplained", "x")
+
+
+def test_a_bend_that_stops_short_of_what_the_words_say(room: Proofroom) -> None:
+    """How far it goes, and the degree it goes to, are true with the repair."""
+    lick = "```lick x\nA7 | 2:5 - 3:6 - 3:7b8 - - -\n```\n\n"
+    for words in (
+        "[Bend it a whole step](lick:x@1.3).",
+        "Bend [the third string](lick:x@1.3) at the seventh fret to the fifth.",
+    ):
+        finding = only(room.prove(f"{lick}{words}\n"))
+        assert (finding.rule, finding.severity) == ("harmony/bend-target", Severity.ERROR)
+        assert finding.fix is not None
+        assert finding.fix.edits[0].text == "3:7b9"

@@ -21,8 +21,10 @@ from lickwright.model.fields import Stet
 
 ACCUSING = frozenset(NOTES.split())
 """The rules that judge a note by its chord and its line."""
-SAYING = frozenset(f"prose/{kind}" for kind in ("pitch", "degree", "bend-target", "boundary", "interval"))
-"""The rules about words that say which note it is."""
+SAYING = frozenset(
+    f"prose/{kind}" for kind in ("pitch", "degree", "bend-target", "boundary", "interval", "string", "fret")
+)
+"""The rules about words that say which note it is, or where it lies."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,20 +67,32 @@ class Words:
 def raise_certainty(finding: Finding, words: Sequence[Label]) -> Finding:
     """Return a finding about a note that words confirm: an error, the words a further place of it."""
     said = " and ".join(f"“{label.span.text}”" for label in words)
-    help_ = f"Mend the note: the words, {said}, are true then; or else mend both"
+    true = "are true then" if len(words) > 1 else "is true then"
+    help_ = f"Mend the note: {said} in the words {true}; if it is meant, write a stet, and mend the words"
     return replace(finding, severity=Severity.ERROR, labels=(*finding.labels, *words), help=help_)
 
 
-def take_in(findings: Iterable[Finding], words: Words) -> tuple[Finding, ...]:
-    """Return the findings of a piece, words that one about their note accounts for left out."""
+def take_in(
+    findings: Iterable[Finding], words: Words, repeated: Iterable[Finding] = ()
+) -> tuple[Finding, ...]:
+    """Return the findings of a piece, words that one about their note accounts for left out.
+
+    Args:
+        findings: Of the piece.
+        words: What the lessons say of it, and its notes are not.
+        repeated: Found in it, and told where its notes come from: a lick of the chorus, the base.
+    """
+    elsewhere = {address: f.severity for address, f in _accusing(repeated, words).items()}
     given = [*_once(findings, words)]
-    accusing = {f.address: f for f in given if f.rule in ACCUSING and f.address and not words.stands(f)}
+    accusing = _accusing(given, words)
     told = {(label.span.source.path, label.span.start) for f in accusing.values() for label in f.labels}
     kept: list[Finding] = []
     grown: dict[str, Finding] = {}
     for finding in given:
         if finding.rule not in SAYING or words.stands(finding):
             kept.append(finding)
+        elif elsewhere.get(finding.address, Severity.NOTE) >= finding.severity > Severity.NOTE:
+            continue
         elif (finding.span.source.path, finding.span.start) not in told:
             if (of := grown.get(finding.address) or accusing.get(finding.address)) is None:
                 kept.append(finding)
@@ -87,9 +101,15 @@ def take_in(findings: Iterable[Finding], words: Words) -> tuple[Finding, ...]:
     return tuple(grown.get(f.address, f) if f is accusing.get(f.address) else f for f in kept)
 
 
+def _accusing(findings: Iterable[Finding], words: Words) -> dict[str, Finding]:
+    """The severest finding about each note, by its address."""
+    about = [f for f in findings if f.rule in ACCUSING and f.address and not words.stands(f)]
+    return {f.address: f for f in sorted(about, key=lambda f: f.severity)}
+
+
 def _with_words(of: Finding, words: Finding) -> Finding:
     """A finding about a note together with words that no repair tried makes true."""
-    help_ = f"{of.help}; then the words: {words.message}".removeprefix("; ")
+    help_ = f"{of.help}; {words.message}".removeprefix("; ")
     label = Label(words.span, "what the words say")
     severity = max(of.severity, words.severity)
     return replace(of, severity=severity, labels=(*of.labels, label), help=help_)

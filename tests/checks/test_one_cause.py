@@ -34,6 +34,7 @@ SLIPS = [
     (LOW_WATER, JIG, "pickup: 1/8\n", "pickup: 1/4\n", "rhythm/pickup-length", "3:2"),
     (LOW_WATER, JIG, "key: D dorian", "key: D minor", "harmony/doubtful-key", "D minor"),
     (DEMO, CURL, "1.7: 2:2\n", "1.7: 2:3\n", "harmony/unchanged-note", "2:3"),
+    (DEMO, CURL, "1.3: 3:2\n", "1.2: 3:2\n", "hands/falling-hammer", "channel-marker"),
     (DEMO, WALTZ, "1:0 2:3\n", "1:12 2:3\n", "hands/stray-note", "1:12"),
     (DEMO, GANGPLANK, "tatonic\n\nA  | 5:0", "tatonic\n\nA  | 5:1", "witness/names", "5:1"),
 ]

@@ -13,6 +13,7 @@ from lickwright.checks.catalogue import rules
 from lickwright.checks.confirmation import Words, take_in
 from lickwright.checks.entries import merge_counts
 from lickwright.checks.limits import set_limits
+from lickwright.checks.moved_change import mend_changes
 from lickwright.checks.repair import mend
 from lickwright.checks.stets import Standing, apply_stets
 from lickwright.checks.subject import Subject
@@ -133,7 +134,8 @@ def _keep(
         words = Words.of(name, survey.claims, stets.get(name, ()))
         causes = keep_causes(own, beyond[name], stands=words.stands, firm=firm)
         mended = mend(subject, merge_counts(piece, causes), words)
-        kept += take_in(mended, words)
+        again = (f for f in repeated if f.lick == name)
+        kept += take_in(mend_changes(subject, mended), words, again)
     for name, rest in found.items():
         if name not in subjects:
             kept += keep_causes(rest) if name else rest

@@ -56,53 +56,56 @@ CHORDS = (
 )
 """The rules that hold a bar against the chord it stands over; ``CHORDS`` in the table."""
 
+GROUPS = {"NOTES": NOTES, "PITCHES": PITCHES, "CHORDS": CHORDS}
+"""Entries of the table that stand for several rules."""
+
 # rule, and fields in parentheses | reach | silences
 _TABLE = """
-rhythm/bar-length | bar | NOTES harmony/shifted-chord witness/degrees rhythm/pickup-length
+rhythm/bar-length | bar | NOTES harmony/shifted-chord witness/degrees
 harmony/shifted-chord | bar | NOTES harmony/foreign-chord
-hands/late-bend-direction | sound | NOTES hands/bend-reach
-harmony/chord-disagrees | bar | NOTES harmony/shifted-chord witness/degrees
+hands/late-bend-direction | sound | NOTES
+harmony/chord-disagrees | bar | NOTES witness/degrees
 witness/names | sound | witness/degrees NOTES
 witness/degrees | sound | NOTES hands/falling-hammer hands/rising-pull hands/stray-note hands/finger
-harmony/third-and-seventh | sound | harmony/unexplained harmony/unresolved-tension harmony/clash
-harmony/bend-target | sound | harmony/unexplained harmony/release harmony/ending
-harmony/release | sound | harmony/unexplained harmony/avoid-note harmony/ending
+harmony/third-and-seventh | sound | harmony/unexplained
+harmony/bend-target | sound | harmony/unexplained
+harmony/release | sound | harmony/unexplained
 harmony/unchanged-note | sound | NOTES
-harmony/unexplained | sound | harmony/unresolved-tension harmony/clash harmony/ending
-harmony/doubtful-key | piece | NOTES harmony/foreign-chord spelling/*
+harmony/unexplained | sound | harmony/unresolved-tension harmony/clash
+harmony/doubtful-key | piece | NOTES harmony/foreign-chord
 harmony/doubtful-key | piece | prose/*
 witness/moved-bar | bar | harmony/*
 witness/names | sound | spelling/degree
 hands/range | sound | NOTES witness/* hands/stretch hands/bend-reach
 hands/one-note-a-string | sound | hands/* NOTES
-hands/open-string | sound | hands/falling-hammer hands/rising-pull hands/slide NOTES
+hands/open-string | sound | hands/falling-hammer NOTES
 hands/harmonic-node | sound | NOTES witness/*
-hands/slide | sound | hands/finger hands/needless-shift
-syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
-syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/*
-rhythm/step | piece | rhythm/bar-length rhythm/pickup-length
+hands/slide | sound | hands/finger
+syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/* rhythm/pickup-missing
+syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/* rhythm/pickup-missing
+rhythm/step | piece | rhythm/bar-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
 harmony/chord-symbol | bar | CHORDS NOTES witness/degrees
 rhythm/over-count | piece | CHORDS NOTES
 course/progression-bars | piece | rhythm/over-length
-course/unknown-progression | piece | rhythm/over-length harmony/no-chord-stated
+course/unknown-progression | piece | harmony/no-chord-stated
 hands/open-string | sound | hands/finger
 open-strings/chromatic | bar | open-strings/clash
-harmony/unexplained | sound | open-strings/chromatic open-strings/clash
-hands/contradiction | sound | hands/falling-hammer hands/rising-pull hands/slide hands/open-string
-hands/range | sound | hands/shift hands/stray-note hands/slur-reach hands/bend-reach
-hands/slur-reach | sound | hands/stretch hands/shift hands/needless-shift
-hands/stretch | sound | hands/finger hands/ringing-finger hands/shift hands/needless-shift
+harmony/unexplained | sound | open-strings/clash
+hands/contradiction | sound | hands/falling-hammer hands/open-string
+hands/range | sound | hands/shift hands/stray-note hands/slur-reach
+hands/slur-reach | sound | hands/stretch hands/needless-shift
+hands/stretch | sound | hands/finger hands/ringing-finger
 hands/finger | sound | hands/ringing-finger hands/needless-shift
 hands/ringing-finger | sound | hands/needless-shift
-hands/rising-pull | sound | hands/finger hands/slur-reach hands/needless-shift
-hands/falling-hammer | sound | hands/finger hands/slur-reach hands/needless-shift
+hands/rising-pull | sound | hands/finger hands/slur-reach
+hands/falling-hammer | sound | hands/finger hands/slur-reach
 hands/falling-hammer | sound | prose/pitch
 hands/rising-pull | sound | prose/pitch
 syntax/row-count | bar | hands/ringing-finger hands/needless-shift hands/position
 syntax/row-count | bar | witness/* hands/slide hands/stretch hands/finger picking/*
-picking/stroke-on-slur | piece | picking/alternate picking/pendulum picking/economy
-picking/claim | piece | picking/alternate picking/pendulum picking/economy
+picking/stroke-on-slur | piece | picking/pendulum picking/economy
+picking/claim | piece | picking/alternate
 hands/one-note-a-string | sound | picking/*
 syntax/nesting | bar | rhythm/too-short
 rhythm/too-short | piece | speed/*
@@ -121,7 +124,7 @@ hands/range | sound | prose/*
 witness/capo | piece | PITCHES course/chorus-guitar
 witness/tuning | piece | PITCHES course/chorus-guitar
 course/progression-order | bar | CHORDS NOTES
-rhythm/over-shifted | piece | CHORDS NOTES
+rhythm/over-shifted | piece | CHORDS
 course/chorus-order | piece | CHORDS NOTES
 rhythm/pickup-missing | piece | CHORDS NOTES rhythm/bar-length rhythm/over-count rhythm/over-length \
 rhythm/chorus-length harmony/no-chord-stated hands/position prose/* course/link-address \
@@ -129,10 +132,8 @@ course/excerpt-address course/field-bars
 """
 
 
-def _spell_out(rules: str) -> str:
-    for name, group in (("PITCHES", PITCHES), ("CHORDS", CHORDS), ("NOTES", NOTES)):
-        rules = rules.replace(name, group)
-    return rules
+def _spell_out(silences: str) -> tuple[str, ...]:
+    return tuple(rule for entry in silences.split() for rule in GROUPS.get(entry, entry).split())
 
 
 def _read_row(row: str) -> Cause:
@@ -140,7 +141,7 @@ def _read_row(row: str) -> Cause:
     rule, _, fields = cause.partition(" ")
     return Cause(
         rule,
-        tuple(_spell_out(silences).split()),
+        _spell_out(silences),
         REACHES[reach],
         frozenset(fields.strip("()").split()),
         row,

@@ -229,7 +229,7 @@ def test_a_sequence_may_climb_four_times() -> None:
 
 
 def test_a_cell_may_end_up_on_a_note_of_a_later_one() -> None:
-    """C sharp ends a moved cell, and the B flat it goes to is explained only by the cell that begins there."""
+    """C sharp ends a moved cell; the B flat it goes to is explained only by the cell that begins there."""
     roles = classify(
         read_piece(
             "key: A minor\n\nF | 2:9 2:6 2:3 2:8 2:5 2:2 2:11 2:8\nF | 2:5 2:13 2:10 2:7 2:9 - - -", "plain"

@@ -81,8 +81,8 @@ hands/one-note-a-string | sound | hands/* NOTES
 hands/open-string | sound | hands/falling-hammer NOTES
 hands/harmonic-node | sound | NOTES witness/*
 hands/slide | sound | hands/finger
-syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/* rhythm/pickup-missing
-syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-length speed/* rhythm/pickup-missing
+syntax/field-value (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-* speed/*
+syntax/unknown-field (step meter pickup) | piece | rhythm/bar-length rhythm/pickup-* speed/*
 rhythm/step | piece | rhythm/bar-length
 harmony/chord-symbol | piece | harmony/no-chord-stated
 harmony/chord-symbol | bar | CHORDS NOTES witness/degrees

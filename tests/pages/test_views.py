@@ -18,6 +18,7 @@ from lickwright.pages.prefixes import short_prefixes
 from lickwright.pages.theme import read_theme
 
 EVERY_SIGN = Path(__file__).parents[1] / "courses" / "every-sign"
+CONTENT = Path(__file__).parents[2] / "content"
 STEP = short_prefixes(["step"])["step"]
 GONE = ("hand.png", "ERR_FILE_NOT_FOUND")
 HEIGHTS = """() => [...document.querySelectorAll('text.note, .note > text')]
@@ -34,6 +35,18 @@ OVER = """() => [...document.querySelectorAll('.bars button')].filter(b => b.get
   return notes.length > 0 && notes.every(note => { const n = note.getBoundingClientRect();
     return n.left >= box.left - 1 && n.right <= box.right + 1; }); })"""
 """Whether each bar button shown covers just the notes of its bar."""
+CLASHES = """() => [...document.querySelectorAll('.under')].flatMap(group => {
+  const shown = kind => [...group.querySelectorAll(kind)].filter(e => e.getClientRects().length);
+  const texts = shown('text').map(t => [t, t.getBoundingClientRect()]);
+  const beside = (p, q, near) => Math.abs(p.top - q.top) < near
+    && p.left < q.right - 1 && q.left < p.right - 1;
+  const covered = texts.flatMap(([a, p], k) => texts.slice(k + 1).filter(([, q]) => beside(p, q, 5))
+    .map(([b]) => a.textContent + ' over ' + b.textContent));
+  const ringed = shown('circle, path').flatMap(shape => texts
+    .filter(([t, q]) => t !== shape.nextSibling && beside(shape.getBoundingClientRect(), q, 8))
+    .map(([t]) => t.textContent + ' in a ring that is not its own'));
+  return [...covered, ...ringed]; })"""
+"""Marks under the notes that run into each other."""
 
 
 @pytest.fixture(scope="module")
@@ -44,11 +57,14 @@ def lesson_file(edition, on_disk) -> Path:
 
 @pytest.fixture(scope="module")
 def crowded(on_disk) -> dict[str, Path]:
-    """Return lessons of the course of every sign, engraved; without sound."""
-    proofed = proof_course(EVERY_SIGN)
-    edition = Edition(proofed.course, proofed.book, read_theme(), sound=False)
-    found = {lesson.name: lesson for lesson in proofed.course.lessons}
-    return {name: on_disk(lesson_page(edition, found[name])) for name in ("hands", "voices", "time")}
+    """Return lessons of the course of every sign, and one full of blue notes, engraved; without sound."""
+    files = {}
+    for folder, names in ((EVERY_SIGN, ("hands", "voices", "time")), (CONTENT, ("pilots-curl",))):
+        proofed = proof_course(folder)
+        edition = Edition(proofed.course, proofed.book, read_theme(), sound=False)
+        found = {lesson.name: lesson for lesson in proofed.course.lessons}
+        files |= {name: on_disk(lesson_page(edition, found[name])) for name in names}
+    return files
 
 
 def choose(page: Page, name: str, value: str) -> None:
@@ -220,7 +236,7 @@ def test_lines_stand_under_their_notes(lesson_file: Path, off_line, view: str) -
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("name", ["hands", "voices", "time"])
+@pytest.mark.parametrize("name", ["hands", "voices", "time", "pilots-curl"])
 def test_marks_do_not_run_into_each_other(crowded, off_line, name: str) -> None:
     """In crowded bars too no mark covers another or a drawn figure, in any width."""
     page = off_line(crowded[name])
@@ -228,14 +244,7 @@ def test_marks_do_not_run_into_each_other(crowded, off_line, name: str) -> None:
         choose(page, line, "on")
     for width in (360, 1280):
         page.set_viewport_size({"width": width, "height": 900})
-        clashes = page.evaluate(
-            """() => [...document.querySelectorAll('.under')].flatMap(group => {
-                 const boxes = [...group.querySelectorAll('text')].filter(t => t.getClientRects().length)
-                   .map(t => [t.textContent, t.getBoundingClientRect()]);
-                 return boxes.flatMap(([a, p], k) => boxes.slice(k + 1).filter(([, q]) =>
-                   Math.abs(p.top - q.top) < 5 && p.left < q.right - 1 && q.left < p.right - 1)
-                   .map(([b]) => a + ' over ' + b)); })"""
-        )
+        clashes = page.evaluate(CLASHES)
         assert page.locator(".under text").count() > 20
         assert clashes == []
 

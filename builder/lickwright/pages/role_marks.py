@@ -18,6 +18,7 @@ from lickwright.pages.counting import signs
 from lickwright.pages.margin import spelled_degrees
 from lickwright.pages.site_file import SiteFile, script_of
 from lickwright.theory.chord import Chord
+from lickwright.theory.spelling import spell
 
 ROOT, CHORD, BLUE, OTHER = "r", "c", "b", "o"
 """The kinds: in a ring, bold, in a lozenge, in brackets."""
@@ -49,7 +50,9 @@ def note_marks(music: Music, analysis: Analysis) -> Mapping[str, NoteMark]:
                     role, pitches = found.get((sound.address, k)), names.get((sound.address, k), ())
                     if role is None:
                         continue
-                    heard = next((pitch for pitch in pitches if pitch.midi == role.pitch), pitches[0])
+                    heard = next((pitch for pitch in pitches if pitch.midi == role.pitch), None)
+                    if heard is None:  # bent between two frets: the one that harmony hears
+                        heard = spell(role.pitch, music.key, role.chord, None, None)
                     root = role.degree == "1" and isinstance(role.chord, Chord)
                     marks[local_id(sound.address, k)] = NoteMark(
                         "R" if root else signs(role.degree),

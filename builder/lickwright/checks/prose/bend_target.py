@@ -1,7 +1,8 @@
 """A bend that does not go as far as the words say, or not to the degree they name.
 
 ``a whole-step bend`` is held against the fret that is bent to; ``bend it up to the root`` against the degree
-of the note that is reached, over the chord in force.
+of the note that is reached, over the chord in force; ``the bend goes from D to E`` against both its ends.
+``Push [the third string] up a half step`` is a bend, too.
 
 Why it matters: a bend is aimed by ear, and the ear is told where by the words.
 

@@ -1,7 +1,8 @@
 """A beginning or an end that the words name, and something else stands there.
 
 ``it begins on [A]`` is held against the first sound of the lick, or of the bar that is named; ``[starting on
-C]`` against the first sound of the link. A pickup may be counted in or not, each ending has an end.
+C]`` against the first sound of the link, ``over D7 it begins on [C]`` against the first sound over
+that chord, each time it comes. A pickup may be counted in or not, each ending has an end.
 
 Why it matters: a lick is remembered by how it begins, and joined to the next by how it ends.
 

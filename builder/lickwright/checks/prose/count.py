@@ -1,7 +1,9 @@
 """A number that the words give and the notes do not come to.
 
 Bars are counted as written, without the pickup; notes are the sounds of the link, or its strings where they
-sound together; grace notes count only when they are named. ``three hammers`` counts joins.
+sound together; grace notes count only when they are named. ``three hammers`` counts joins,
+``two bends from G to A`` those between the two notes; ``each bar of [the lick]`` is counted bar by bar, and
+what is ``held for two beats`` to the end of its sound.
 
 Why it matters: a student who is told four notes and finds five doubts the page, or the fingers.
 

@@ -2,7 +2,8 @@
 
 ``[the line] descends`` is held against the pitches from the first to the last; ``climbs`` and ``walks up``
 want one step that way at least. ``from [G] to [C]`` wants the second link after the first, ``[from G to C]``
-the one note first and the other last, or lowest and highest.
+the one note first and the other last, or lowest and highest. ``[A] is the lowest note`` is held against the
+bars of the link.
 
 Why it matters: up and down are the first thing an ear hears, and the last thing a fast reader checks.
 

@@ -238,3 +238,30 @@ def test_rows_that_count_a_held_note_are_told_why(room: Proofroom) -> None:
     assert [label.text for label in finding.labels] == ["and so it is here"]
     other = only(room.prove(TIED.format(bar="5:5 - 4:4 - 4:2 - 4:0 -")))
     assert other.help.endswith("holds, rests and grace notes have no entry")
+
+
+DORIAN = (
+    "key: D minor\n{}\nDm | 3:2 - 3:0 - 3:2 - 2:0 -\nC | 2:1 - 2:0 - 3:0 - 3:2 -\n"
+    "Dm | 3:2 - 2:0 2:1 2:0 - 3:2 -\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("stet", "promised", "rules"),
+    [
+        ("", "keys = 2", ["harmony/doubtful-key"]),
+        ("", "licks = 2", ["course/promise", "harmony/doubtful-key"]),
+        (
+            'stet: harmony/doubtful-key "meant"\n',
+            "keys = 2",
+            ["course/promise"],
+        ),
+    ],
+)
+def test_keys_are_not_counted_while_one_is_in_doubt(
+    room: Proofroom, stet: str, promised: str, rules: list[str]
+) -> None:
+    """What else is promised is; and so are the keys when the author lets the doubt stand."""
+    manifest = MANIFEST.format(style="country") + f"\n[promises]\n{promised}\n"
+    proof = room.prove(Example(DORIAN.format(stet), course=manifest))
+    assert [rule for rule, _ in told(proof)] == rules

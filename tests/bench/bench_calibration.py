@@ -1,5 +1,7 @@
 """Calibration: false alarms on correct music and what is found of planted slips, by material and style.
 
+A false alarm is an error or a query of any rule. What the roles ask about has a table of its own, by tier.
+
 Run by hand: ``python tests/bench/bench_calibration.py [--material abcde] [--half unseen] [--works N]
 [--slips N] [--voices]``. Materials: (a) tunes with fitted chords, in two halves, (b) chorales with an
 analyst's chords, (c) lead sheets with printed chords, (d) our courses, (e) our licks of a blues, which are
@@ -19,7 +21,16 @@ sys.path[:0] = [str(TESTS / "analysis"), str(TESTS / "corpus"), str(TESTS.parent
 
 from calibration.chorales import read_chorales  # noqa: E402
 from calibration.courses import read_courses  # noqa: E402
-from calibration.figures import HEAD, Figures, add, measure, report, report_checks  # noqa: E402
+from calibration.figures import (  # noqa: E402
+    ALARMS_HEAD,
+    HEAD,
+    Figures,
+    add,
+    measure,
+    report,
+    report_alarms,
+    report_checks,
+)
 from calibration.sheets import read_sheets  # noqa: E402
 from calibration.tunes import HALVES, read_tunes  # noqa: E402
 from calibration.work import STYLES, Work  # noqa: E402
@@ -59,6 +70,7 @@ def main() -> None:
         ]
         measured += [*(figures for figures in halves if figures.works), *each]
     measured.sort(key=lambda figures: figures.group)
+    print("\n".join([ALARMS_HEAD, *map(report_alarms, measured), ""]))
     print("\n".join([HEAD, *(row for figures in measured for row in report(figures))]))
     print("\n".join(report_checks(figures) for figures in measured))
     notes, seconds = sum(f.notes for f in measured), sum(f.seconds for f in measured)

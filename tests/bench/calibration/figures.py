@@ -21,7 +21,9 @@ from lickwright.theory.chord import NO_CHORD
 TIERS = (0, 1, 2)
 """0: notes that nothing explains; 1: chromatic and disconnected too; 2: loose too."""
 SHARPS = ("C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B")
-Alarm = tuple[str, int, int]
+ALARMS = (Severity.ERROR.word, Severity.QUERY.word)
+"""Severities that ask something of the author: on correct music a false alarm, whichever rule tells it."""
+Asked = tuple[str, int, int]
 
 
 @dataclass
@@ -30,9 +32,10 @@ class Figures:
 
     Attributes:
         notes: Judged, that is over a chord.
-        alarms: Notes reported, by tier and all before it. ``with_alarm``: works.
+        asked: Notes that the roles ask about, by tier and all before it. ``with_asked``: works.
         planted, found: Slips by kind; found by kind and tier. ``witnessed``: renamed ones found by names.
-        rules: Findings of all rules on the music as it is, by severity and rule.
+        rules: Findings of all rules on the music as it is, by severity and rule. ``alarmed``: works with a
+            false alarm.
         seconds: Of CPU for the roles.
     """
 
@@ -40,14 +43,24 @@ class Figures:
     style: str
     works: int = 0
     notes: int = 0
-    alarms: Counter[int] = field(default_factory=Counter)
-    with_alarm: Counter[int] = field(default_factory=Counter)
+    asked: Counter[int] = field(default_factory=Counter)
+    with_asked: Counter[int] = field(default_factory=Counter)
     planted: Counter[str] = field(default_factory=Counter)
     found: Counter[tuple[str, int]] = field(default_factory=Counter)
     renamed: int = 0
     witnessed: int = 0
     rules: Counter[tuple[str, str]] = field(default_factory=Counter)
+    alarmed: int = 0
     seconds: float = 0.0
+
+    @property
+    def false_alarms(self) -> dict[str, int]:
+        """Errors and queries on the music as it is, by rule, the most first."""
+        counted: Counter[str] = Counter()
+        for (word, rule), number in self.rules.items():
+            if word in ALARMS:
+                counted[rule] += number
+        return dict(counted.most_common())
 
 
 def interval(found: int, of: int) -> tuple[float, float]:
@@ -61,19 +74,17 @@ def interval(found: int, of: int) -> tuple[float, float]:
     return max(0.0, middle - half), min(1.0, middle + half)
 
 
-def alarms(subject: Subject) -> dict[Alarm, int]:
-    """The notes that are reported, with the first tier that reports each."""
+def ask(subject: Subject) -> dict[Asked, int]:
+    """Return the notes that the roles ask about, with the first tier that does."""
     tied = {
         (written.sound.address, written.index) for written in subject.tones if written.tone.tied
     }  # reported where it is struck
-    found: dict[Alarm, int] = {}
+    found: dict[Asked, int] = {}
     for role in subject.roles:
         if role.address.bar in subject.outside or (role.address, role.tone) in tied:
             continue
-        tier = getattr(role, "tier", 0 if not role.role.explained else 1 if role.disconnected else None)
-        if tier is None:
-            continue
-        found[str(role.address), role.tone, role.turn] = tier
+        if role.tier is not None:
+            found[str(role.address), role.tone, role.turn] = role.tier
     return found
 
 
@@ -83,25 +94,26 @@ def measure(works: Iterable[Work], group: str, style: str, slips: int) -> Figure
     for work in works:
         subject = in_style(work.piece, style)
         start = time.process_time()
-        before = alarms(subject)
+        before = ask(subject)
         figures.seconds += time.process_time() - start
         figures.works += 1
         figures.notes += sum(role.chord != NO_CHORD for role in subject.roles)
         for tier in TIERS:
             number = sum(found <= tier for found in before.values())
-            figures.alarms[tier] += number
-            figures.with_alarm[tier] += number > 0
+            figures.asked[tier] += number
+            figures.with_asked[tier] += number > 0
         named = replace(subject, piece=name_tones(subject.piece))
-        for finding in keep_causes((*work.findings, *named.found)):
-            figures.rules[finding.severity.word, finding.rule] += 1
+        told = Counter((f.severity.word, f.rule) for f in keep_causes((*work.findings, *named.found)))
+        figures.rules.update(told)
+        figures.alarmed += any(word in ALARMS for word, _ in told)
         for slip in plant(named.piece, work.name, slips):
             _count(figures, slip, before)
     return figures
 
 
-def _count(figures: Figures, slip: Slip, before: dict[Alarm, int]) -> None:
+def _count(figures: Figures, slip: Slip, before: dict[Asked, int]) -> None:
     subject = Subject(slip.piece, LIMITS)
-    fresh = [tier for alarm, tier in alarms(subject).items() if before.get(alarm, 9) > tier]
+    fresh = [tier for alarm, tier in ask(subject).items() if before.get(alarm, 9) > tier]
     figures.planted[slip.kind] += 1
     for tier in TIERS:
         figures.found[slip.kind, tier] += any(found <= tier for found in fresh)
@@ -144,15 +156,15 @@ def add(many: Iterable[Figures], group: str, style: str) -> Figures:
     """Add up the figures of several groups."""
     total = Figures(group, style)
     for one in many:
-        for name in ("works", "notes", "renamed", "witnessed", "seconds"):
+        for name in ("works", "notes", "renamed", "witnessed", "alarmed", "seconds"):
             setattr(total, name, getattr(total, name) + getattr(one, name))
-        for name in ("alarms", "with_alarm", "planted", "found", "rules"):
+        for name in ("asked", "with_asked", "planted", "found", "rules"):
             getattr(total, name).update(getattr(one, name))
     return total
 
 
 HEAD = (
-    "| material, style | notes (works) | tier | alarms | in 1,000 | works with one | "
+    "| material, style | notes (works) | tier | asked about | in 1,000 | works with one | "
     + " | ".join(f"{kind}, % found" for kind in KINDS)
     + " |\n|"
     + " --- |" * 3
@@ -161,14 +173,13 @@ HEAD = (
 
 
 def report(figures: Figures) -> list[str]:
-    """Return the figures as rows of a table, one a tier; in brackets 95 % intervals."""
+    """Return what the roles find as rows of a table, one a tier; in brackets 95 % intervals."""
     rows = []
     for tier in TIERS:
-        number = figures.alarms[tier]
-        low, high = (1000 * bound for bound in interval(number, figures.notes))
-        per = f"{1000 * number / max(1, figures.notes):.2f} ({low:.2f}-{high:.2f})"
+        number = figures.asked[tier]
+        per = _per_thousand(number, figures.notes)
         cells = [f"{figures.group}, {figures.style}", f"{figures.notes} ({figures.works})"]
-        cells += [str(tier), str(number), per, str(figures.with_alarm[tier])]
+        cells += [str(tier), str(number), per, str(figures.with_asked[tier])]
         for kind in KINDS:
             found, planted = figures.found[kind, tier], figures.planted[kind]
             low, high = (100 * bound for bound in interval(found, planted))
@@ -177,12 +188,32 @@ def report(figures: Figures) -> list[str]:
     return rows
 
 
+ALARMS_HEAD = (
+    "| material, style | notes (works) | false alarms | in 1,000 | works with one | by rule |\n|"
+    " --- | --- | ---: | ---: | ---: | --- |"
+)
+
+
+def report_alarms(figures: Figures) -> str:
+    """Return the false alarms as a row of a table: errors and queries of all rules on the music as it is."""
+    found = figures.false_alarms
+    number = sum(found.values())
+    cells = [f"{figures.group}, {figures.style}", f"{figures.notes} ({figures.works})", str(number)]
+    cells += [_per_thousand(number, figures.notes), str(figures.alarmed)]
+    cells.append(", ".join(f"{count} {rule}" for rule, count in found.items()))
+    return f"| {' | '.join(cells)} |"
+
+
+def _per_thousand(number: int, notes: int) -> str:
+    low, high = (1000 * bound for bound in interval(number, notes))
+    return f"{1000 * number / max(1, notes):.2f} ({low:.2f}-{high:.2f})"
+
+
 def report_checks(figures: Figures) -> str:
     """Return in a line what the names row finds, and what all rules say to the correct music."""
-    errors = sum(number for (word, _), number in figures.rules.items() if word == "error")
     told = [f"{number} {rule} ({word})" for (word, rule), number in sorted(figures.rules.items())]
     return (
         f"{figures.group}, {figures.style}: {sum(figures.planted.values())} slips,"
         f" by the names row {figures.witnessed} of {figures.renamed};"
-        f" {errors} errors of {figures.notes} notes, all findings: {', '.join(told) or 'none'}"
+        f" all findings: {', '.join(told) or 'none'}"
     )

@@ -28,13 +28,16 @@ from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.music import MusicBar
 from lickwright.terms.notes import NOTE
-from lickwright.terms.numbers import CARDINAL, CARDINALS, read_number
+from lickwright.terms.numbers import CARDINAL, CARDINALS, ORDINAL, read_number
 from lickwright.theory.pitch import PitchClass
 
 _LEADING = frozenset({"bend", "slide", "hammer-on", "pull-off"})
 _EACH_BAR = re.compile(
     r"(?i)\b(?:each|every|all|both)(?: of)?(?: the| its)?"
     rf"(?: (?P<end>first|last) (?P<number>{CARDINAL})| \w+)? bars?(?: (?:of|in))?(?: the)? $"
+)
+_BAR_OF = re.compile(
+    rf"(?i)\b(?:(?P<ordinal>{ORDINAL}|last) bar|bar (?P<number>{CARDINAL})) (?:of|in) (?:the )?$"
 )
 _EACH_AFTER = re.compile(r" (?:each|apiece|(?:a|per|to the|to a|in each|in every) bar)\b")
 _EACH_BAR_INSIDE = re.compile(r"(?i)(?:each|every|both) (?:\w+ )?bars?\b")
@@ -51,6 +54,7 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Count what is said in every way that the trade counts it."""
     said = claim.terms[0].value
     assert isinstance(said, Count)  # the kind of claim says so
+    notes = _in_bar(claim, notes)
     if (each := _each_bar(claim, notes)) is not None:
         return each
     led = _led(claim)
@@ -66,6 +70,17 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         claim.terms[0],
         help=f"Write {_say(counts[0])} {said.unit}{'' if counts[0] == 1 else 's'}, or link as many",
     )
+
+
+def _in_bar(claim: Claim, notes: Pointed) -> Pointed:
+    """``the first bar of [the lick] has five notes``: that bar of it."""
+    found = None if claim.inside else _BAR_OF.search(claim.link.passage.text[: claim.link.start])
+    if found is None or notes.at is not None:
+        return notes
+    said = found["ordinal"] or found["number"]
+    number = notes.bars[-1].number if said.casefold() == "last" else read_number(said) or 0
+    here = replace(notes, at=AddressRange(Address(number), Address(number)))
+    return here if here.heard else notes
 
 
 def _each_bar(claim: Claim, notes: Pointed) -> Verdict | None:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from lickwright.checks.proof import Proof
-from lickwright.checks.selection import select
+from lickwright.checks.selection import list_paths, select
 from lickwright.checks.stets import Standing
 from lickwright.checks.tally import Tally, count_rules
-from lickwright.findings import Finding, Severity
+from lickwright.findings import Finding, Label, Severity
 from lickwright.model.fields import Stet
 from lickwright.text import Source
 
@@ -57,3 +57,18 @@ def test_a_rule_that_stands_more_often_than_not() -> None:
     ]
     assert not Tally("picking/pendulum", 1, 1).to_reconsider
     assert Tally("picking/pendulum", 2, 2).to_reconsider
+
+
+def test_a_finding_outside_the_lessons_is_of_those_it_shows() -> None:
+    """A signature shows its lesson; what is in a lesson is of that one alone, whatever it shows."""
+    lesson = Source("lessons/a.md", "x").span(0, 1)
+    signature = Source("proofed.toml", "x").span(0, 1)
+    changed = Finding("course/changed-since-signed", Severity.QUERY, "said", signature, (Label(lesson, ""),))
+    promise = Finding("course/promise", Severity.ERROR, "said", Source("course.toml", "x").span(0, 1))
+    pair = Finding(
+        "course/near-duplicate", Severity.NOTE, "said", find("x/y", "b").span, (Label(lesson, ""),)
+    )
+    whole = Proof((changed, promise, pair))
+    assert select(whole, lessons=["a"]).findings == (changed,)
+    assert select(whole, lessons=["b"]).findings == (pair,)
+    assert list_paths(promise) == frozenset()

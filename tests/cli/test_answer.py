@@ -193,3 +193,28 @@ def test_an_answer_that_lost_its_query(lickwright: Command, course: Path) -> Non
     assert outcome.status == 1
     assert f"queries.txt:{arrow}:1: error: this answer stands under no query" in outcome.out
     assert "2 of 2 answers put" in outcome.out
+
+
+def test_what_no_answer_can_mend_is_not_asked(lickwright: Command, course: Path) -> None:
+    """A promise stands in the manifest: it is named at the end, without an arrow; the others keep theirs."""
+    manifest = course / "content" / "course.toml"
+    manifest.write_text(MANIFEST + "\n[promises]\nkeys = 5\n", encoding="utf-8")
+    told = ask(lickwright, course, *("mend",) * 3)
+    assert "course/promise" not in told
+    assert told.count("\n>") == 3
+    named = r"^To be mended .*\n  course\.toml:\d+:\d+: the course promises 5 keys"
+    assert re.search(named, told, re.MULTILINE)
+    assert len(re.findall(r"^\d+\. ", told, re.MULTILINE)) == 3
+    assert "is no list" not in lickwright("answer", "queries.txt").err
+
+
+def test_a_list_of_promises_alone(lickwright: Command, course: Path) -> None:
+    """Nothing is asked, and it is a list still."""
+    lesson = course / "content" / "lessons" / "one.md"
+    lesson.write_text("# One\n\n```lick plain\nA | 5:0 - 5:4 - 4:2 - 3:2 -\n```\n", encoding="utf-8")
+    manifest = course / "content" / "course.toml"
+    manifest.write_text(MANIFEST + "\n[promises]\nkeys = 5\n", encoding="utf-8")
+    told = ask(lickwright, course)
+    assert "\nNone.\n" in told
+    assert "the course promises 5 keys" in told
+    assert lickwright("answer", "queries.txt").status == 0

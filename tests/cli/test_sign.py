@@ -1,5 +1,6 @@
 """Sign-off: a clean lesson is passed, a later change shows, and an unsigned course does not publish."""
 
+import io
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -72,7 +73,7 @@ def test_a_change_shows(lickwright: Command, course: Path, old: str, new: str) -
     lickwright("sign", "one", "--by", "Ann")
     change(course, old, new)
     outcome = lickwright("proof", "--only", "course")
-    assert "one has changed since Ann signed it" in outcome.out
+    assert "“one” has changed since Ann signed it" in outcome.out
     assert "proofed.toml:3:2" in outcome.out
 
 
@@ -133,3 +134,27 @@ def test_a_broken_file_of_signatures(lickwright: Command, course: Path) -> None:
     assert "proofed.toml:3:1: error: proofed.toml is not TOML" in outcome.out
     assert lickwright("sign", "one", "--by", "Ann").status == 1
     assert (course / "proofed.toml").read_text(encoding="utf-8").startswith("[one]")
+
+
+def test_a_change_is_a_finding_of_its_lesson(lickwright: Command, course: Path) -> None:
+    """`--lesson` shows it with the lesson, not with another; it keeps nobody from signing again."""
+    lickwright("sign", "one", "--by", "Ann")
+    change(course, "It goes up", "It climbs")
+    for given in ("one", "one.md", "lessons/one.md", str(course / "lessons" / "one.md")):
+        outcome = lickwright("proof", "--lesson", given, "--only", "course")
+        assert "“one” has changed since Ann signed it" in outcome.out
+    assert "changed since" not in lickwright("proof", "--lesson", "two").out
+    assert lickwright("sign", "lessons/one.md", "--by", "Bo").status == 0
+    assert "changed since" not in lickwright("proof").out
+
+
+@pytest.mark.usefixtures("course")
+def test_nobody_there_to_be_asked(lickwright: Command, monkeypatch: pytest.MonkeyPatch) -> None:
+    """At the end of the input it is said what is missing, and nothing of a site."""
+    monkeypatch.setattr("sys.stdin", io.StringIO(""))
+    outcome = lickwright("sign", "one")
+    assert outcome.status == 2
+    assert "--by" in outcome.err
+    assert "site" not in outcome.err
+    monkeypatch.setattr("sys.stdin", io.StringIO("Ann\n"))
+    assert lickwright("sign", "one").status == 0

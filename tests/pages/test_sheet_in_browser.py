@@ -98,6 +98,18 @@ def test_without_script_everything_is_there(chromium: Browser, sheet_file: Path)
     context.close()
 
 
+def test_print_says_what_is_left_out(page: Page):
+    """On paper the filter is not seen, so the line of counts says how many findings the sheet shows."""
+    after = "getComputedStyle(document.querySelector('.tallyline'), '::after').content"
+    page.emulate_media(media="print")
+    assert page.evaluate(after) == "none"
+    page.emulate_media(media="screen")
+    page.get_by_label("Queries (1)").check()
+    assert page.evaluate(after) == "none"
+    page.emulate_media(media="print")
+    assert "1 of 5 findings shown." in page.evaluate(after)
+
+
 def test_print(page: Page):
     """On paper there are no controls; a long finding flows, its head stays with its bars, a bar is whole."""
     page.emulate_media(media="print")

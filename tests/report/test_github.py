@@ -5,7 +5,9 @@ The form is that of GitHub Docs, "Workflow commands for GitHub Actions" (from me
 
 from __future__ import annotations
 
-from lickwright.findings import Finding, Severity
+from dataclasses import replace
+
+from lickwright.findings import Edit, Finding, Fix, Severity
 from lickwright.report.github import render_github
 from lickwright.text import Source
 
@@ -36,3 +38,12 @@ def test_severities() -> None:
     nowhere = Source("", "").span(0, 0)
     told = render_github([Finding("a/b", severity, "c", nowhere) for severity in sorted(Severity)])
     assert told.splitlines() == ["::notice title=a/b::c", "::warning title=a/b::c", "::error title=a/b::c"]
+
+
+def test_an_annotation_carries_the_fix() -> None:
+    """As the other forms do: what would stand there, after the help, or by itself."""
+    fix = Fix("5:4: one fret lower is C sharp", (Edit(SOURCE.span(13, 16), "5:4"),))
+    bare = Finding("witness/names", Severity.ERROR, "the row says C#", SOURCE.span(13, 16), fix=fix)
+    assert render_github([bare]).endswith("::the row says C#. Fix: 5:4: one fret lower is C sharp\n")
+    helped = replace(bare, help="Look at both")
+    assert ". Look at both. Fix: 5:4: one fret lower" in render_github([helped])

@@ -47,7 +47,11 @@ function renew() {
   const wanted = Array.from(sift.querySelectorAll("input:checked,select"));
   for (const finding of findings) finding.hidden = wanted.some(({ name, value }) => value && finding.dataset[name] !== value);
   const all = findings.length, shown = findings.filter((finding) => !finding.hidden).length;
-  sift.querySelector("[data-part=count]").textContent = (shown === all ? "All " + all : shown + " of " + all) + " findings shown.";
+  const said = (shown === all ? "All " + all : shown + " of " + all) + " findings shown.";
+  sift.querySelector("[data-part=count]").textContent = said;
+  /** @type {any} what a sheet on paper says of it */ const tally = document.querySelector(".tallyline");
+  if (shown === all) delete tally.dataset.sifted;
+  else tally.dataset.sifted = said;
 }
 
 /** @param {any} finding */

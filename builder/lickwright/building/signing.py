@@ -13,6 +13,8 @@ from lickwright.model.course import Course
 from lickwright.model.signature import Signature
 from lickwright.reading.signatures import NAME
 
+SIGNED_ANEW = "course/changed-since-signed"
+"""What signing answers."""
 HEAD = "# Lessons that have been proofread and passed, and the mark of what they held then.\n"
 
 
@@ -49,7 +51,7 @@ def sign_lesson(folder: Path, name: str, by: str) -> Signed:
     left = tuple(
         finding
         for finding in (*unread, *select(proofed.proof, lessons=[name]).findings)
-        if finding.severity is not Severity.NOTE
+        if finding.severity is not Severity.NOTE and finding.rule != SIGNED_ANEW
     )
     if left:
         return Signed(known, left)

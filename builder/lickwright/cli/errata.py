@@ -51,8 +51,8 @@ def errata(old: Path, new: Path, form: str, site: Path | None) -> int:
     from lickwright.report.errata import render_errata, render_errata_json
 
     say((render_errata if form == "text" else render_errata_json)(found).rstrip())
-    made = 0 if site is None else _make_page(found, after.course, after.book, new / "theme", site)
-    return made or int(bool(found.unread))
+    ended = 0 if site is None else _make_page(found, after.course, after.book, new / "theme", site)
+    return ended or int(bool(found.unread))
 
 
 def _make_page(found: Errata, course: Course, book: Book, theme: Path, site: Path) -> int:

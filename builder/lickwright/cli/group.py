@@ -58,7 +58,7 @@ def _run(arguments: list[str] | None) -> int:
         error.show()
         return COULD_NOT_RUN
     except (click.Abort, KeyboardInterrupt):
-        complain("stopped; the last site is as it was")
+        complain("stopped")
         return COULD_NOT_RUN
     except BrokenPipeError:  # who read what was asked for has gone, as `head` does
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

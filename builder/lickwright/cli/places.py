@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from difflib import get_close_matches
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 import click
 
@@ -12,6 +12,11 @@ course_argument = click.argument(
     "course", type=click.Path(path_type=Path, exists=True, file_okay=False), default="content"
 )
 """The course's folder; ``content`` when it is not named."""
+
+
+def lesson_name(given: str) -> str:
+    """Return the name of a lesson: as it is, as its file, or by the path that findings print."""
+    return PurePosixPath(given.replace("\\", "/")).name.removesuffix(".md")
 
 
 def check_names(what: str, given: Iterable[str], known: Sequence[str]) -> None:

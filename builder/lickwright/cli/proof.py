@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from lickwright.cli.places import check_names, course_argument
+from lickwright.cli.places import check_names, course_argument, lesson_name
 from lickwright.cli.speech import report, say, show
 
 if TYPE_CHECKING:
@@ -70,10 +70,11 @@ def _select(made: Proofed, only: tuple[str, ...], lessons: tuple[str, ...]) -> P
     from lickwright.checks.selection import select
 
     check_names("rule or group", only, [*GROUPS, *rules(), *HANDBOOK])
+    names = [lesson_name(given) for given in lessons]
     if made.course is not None:
         known = [lesson.name for lesson in (*made.course.lessons, *made.course.drafts)]
-        check_names("lesson", [name.removesuffix(".md") for name in lessons], known)
-    return select(made.proof, only, lessons)
+        check_names("lesson", names, known)
+    return select(made.proof, only, names)
 
 
 def _print(made: Proofed, proofed: Proof, form: str, course: Path, *, notes: bool) -> None:

@@ -48,6 +48,9 @@ def publish(
         )
     except (ThemeError, WorkersError) as error:
         raise click.ClickException(str(error)) from None
+    except KeyboardInterrupt:
+        report("Not published; the last site is as it was.")
+        raise
     finally:
         watch.end()
     return tell(published, site)

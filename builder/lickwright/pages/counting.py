@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from lickwright.model.bar import ROW_KINDS
 
@@ -11,13 +11,21 @@ _WORDS = (
     *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
     *("eleven", "twelve"),
 )
-_CODE = re.compile(rf"(?:{'|'.join(ROW_KINDS)})\b|\S+[._/=]\S|\S+ (?:is given twice|has no value)")
+_CODE = re.compile(
+    rf"(?:{'|'.join(ROW_KINDS)})\b|\S+[._/=]\S|\S+ (?:is given twice|has no value)|[pimcdu] |a on "
+)
+"""What begins with a token as it is typed: a row, an address, a finger or a stroke."""
 
 
-def count(number: int, thing: str) -> str:
-    """Return ``four bars``, ``one bar``, ``no bars``, ``13 bars``."""
-    word = _WORDS[number] if number < len(_WORDS) else str(number)
+def count(number: int, thing: str, *, digits: bool = False) -> str:
+    """Return ``four bars``, ``one bar``, ``no bars``, ``13 bars``; in digits beside one that has no word."""
+    word = str(number) if number and (digits or number >= len(_WORDS)) else _WORDS[number]
     return f"{word} {thing}{'' if number == 1 else 's'}"
+
+
+def in_digits(numbers: Iterable[int]) -> bool:
+    """Tell whether numbers of one line are all to be written in digits: one of them has no word."""
+    return any(number >= len(_WORDS) for number in numbers)
 
 
 def capital(text: str) -> str:

@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from lickwright.checks.catalogue import rules
 from lickwright.checks.groups import GROUPS
+from lickwright.checks.selection import list_paths
 from lickwright.findings import Finding, Fix
 from lickwright.model.address import Address
 from lickwright.model.bar import ROW_KINDS
@@ -156,8 +157,8 @@ def _sound(orders: BarOrders, made: Made, path: str) -> str:
 
 def lesson_of(edition: Edition, finding: Finding) -> Lesson | None:
     """Return the lesson that a finding is in, drafts too."""
-    lessons = (*edition.course.lessons, *edition.course.drafts)
-    return next((lesson for lesson in lessons if lesson.source.path == finding.span.source.path), None)
+    lessons, paths = (*edition.course.lessons, *edition.course.drafts), list_paths(finding)
+    return next((lesson for lesson in lessons if lesson.source.path in paths), None)
 
 
 def _is_row(span: Span) -> bool:

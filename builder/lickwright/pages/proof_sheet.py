@@ -11,7 +11,7 @@ from lickwright.checks.work_list import in_order
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.orders import Engraved
-from lickwright.pages.counting import capital, count
+from lickwright.pages.counting import capital, count, in_digits
 from lickwright.pages.edition import Edition
 from lickwright.pages.finding_bars import bars_of
 from lickwright.pages.finding_view import FindingView, figures_of, finding_id, finding_view
@@ -31,7 +31,7 @@ from lickwright.pages.statistics import (
     sign_offs,
 )
 from lickwright.pages.theme import SHEET_SCRIPTS
-from lickwright.report.queries import render_queries
+from lickwright.report.queries import is_asked, render_queries
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +101,7 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
             signed=sign_offs(edition),
             matrices=matrices(coverage) if coverage else (),
             curve=curve_of(coverage) if coverage else None,
-            queries=render_queries(findings, edition.course.title) if _asked(findings) else "",
+            queries=render_queries(findings, edition.course.title) if any(map(is_asked, findings)) else "",
             sources=_sources(edition),
             whose=_whose(edition),
             drafts=drafts_sentence(edition),
@@ -114,10 +114,6 @@ def proof_sheet(edition: Edition, *, guide: bool) -> Page:
 def sheet_findings(edition: Edition) -> tuple[Finding, ...]:
     """Return the findings of the sheet in its order; claims that were not checked are a list of their own."""
     return in_order(edition.course, (f for f in edition.findings if f.rule != NOT_CHECKED))
-
-
-def _asked(findings: Sequence[Finding]) -> bool:
-    return any(finding.severity is not Severity.NOTE for finding in findings)
 
 
 def _roles(edition: Edition, finding: Finding, readings: dict[str, Reading]) -> RoleLine | None:
@@ -133,10 +129,11 @@ def _counts(found: Sequence[Finding], shown: Sequence[Finding]) -> tuple[CountVi
     """Count all that was found, as the terminal does, with the way to the first that the sheet shows."""
     views = []
     number = Counter(finding.severity for finding in found)
+    digits = in_digits(number.values())
     for severity in sorted(Severity, reverse=True):
         first = next((k for k, finding in enumerate(shown, 1) if finding.severity is severity), None)
         listed = f"#{NOT_CHECKED_ID}" if number[severity] else ""
-        words = _plural(count(number[severity], severity.word))
+        words = _plural(count(number[severity], severity.word, digits=digits))
         views.append(CountView(words, listed if first is None else f"#{finding_id(first)}"))
     return (CountView(capital(views[0].words), views[0].href), *views[1:])
 

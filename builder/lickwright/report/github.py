@@ -44,7 +44,8 @@ def _annotate(finding: Finding, folder: str) -> str:
     values["title"] = finding.rule
     named = ",".join(f"{name}={_property(str(value))}" for name, value in values.items())
     music = f" ({f'{finding.lick} {finding.address}'.strip()})" if finding.lick else ""
-    text = clean(f"{finding.message}{music}{f'. {finding.help}' if finding.help else ''}")
+    parts = [f"{finding.message}{music}", finding.help, f"Fix: {finding.fix.title}" if finding.fix else ""]
+    text = clean(". ".join(part.removesuffix(".") for part in parts if part))
     return f"::{COMMANDS[finding.severity]} {named}::{_data(text)}"
 
 

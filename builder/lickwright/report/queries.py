@@ -19,6 +19,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from lickwright.checks.selection import LESSONS
 from lickwright.findings import Finding, Severity
 from lickwright.report.text import clean, quote_line, say_place
 
@@ -36,7 +37,7 @@ HOW = """Write the answer behind the arrow:
   4:4                 any other text stands in the place of what is marked
 An empty answer is left for later. `lickwright answer FILE` puts the answers into the lessons."""
 _HEAD = re.compile(r"\d+\. (?P<rule>[a-z-]+/[a-z-]+) · (?P<music>[^·]*) · (?P<place>\S+:\d+:\d+)")
-_NONE = re.compile(r"Queries\b.*\n\s*None\.\s*$")
+_NONE = re.compile(r"Queries\b.*\n\s*None\.\s")
 _STET = re.compile(r'stet:?\s+["“”](?P<reason>[^"“”]*\S[^"“”]*)["“”]\.?', re.IGNORECASE)
 _MEND = re.compile(r"mend[.!]?", re.IGNORECASE)
 _MEANT = re.compile(r"(?:stet|mend)\b", re.IGNORECASE)
@@ -67,12 +68,26 @@ class Answer:
 
 
 def render_queries(findings: Iterable[Finding], title: str = "") -> str:
-    """Render errors and queries as a list to be answered; notes ask nothing."""
-    asked = [finding for finding in findings if finding.severity is not Severity.NOTE]
+    """Render errors and queries as a list to be answered; notes ask nothing.
+
+    Numbers are those of all errors and queries. What no answer can be put in for, a promise or a signature,
+    is named at the end.
+    """
+    graver = [(n, f) for n, f in enumerate((f for f in findings if f.severity is not Severity.NOTE), 1)]
+    asked = [(number, finding) for number, finding in graver if is_asked(finding)]
     head = f"Queries on {clean(title)}" if title else "Queries"
     parts = [head, HOW if asked else "None."]
-    parts += [_ask(number, finding) for number, finding in enumerate(asked, 1)]
+    parts += [_ask(number, finding) for number, finding in asked]
+    if rest := [finding for _, finding in graver if not is_asked(finding)]:
+        lines = (f"  {say_place(f.span)}: {clean(f.message)}" for f in rest)
+        parts.append("\n".join(("To be mended where it stands; no answer here can do it:", *lines)))
     return "\n\n".join(parts) + "\n"
+
+
+def is_asked(finding: Finding) -> bool:
+    """Whether an answer can be put in: it stands in a lesson, or brings its correction; and is no note."""
+    mends = finding.fix is not None and bool(finding.fix.edits)
+    return finding.severity is not Severity.NOTE and (mends or finding.span.source.path.startswith(LESSONS))
 
 
 def _ask(number: int, finding: Finding) -> str:

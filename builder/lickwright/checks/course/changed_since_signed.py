@@ -14,6 +14,9 @@ from collections.abc import Iterator
 from lickwright.checks.rule import Example, Finding, Rule, Severity, Source
 from lickwright.checks.signing import list_sign_offs
 from lickwright.checks.survey import Survey
+from lickwright.findings import Label
+from lickwright.model.course import Lesson
+from lickwright.text import Span
 
 
 def run(survey: Survey) -> Iterator[Finding]:
@@ -25,11 +28,17 @@ def run(survey: Survey) -> Iterator[Finding]:
             yield Finding(
                 RULE.id,
                 RULE.severity,
-                f"{each.lesson.name} has changed since {each.signature.by} signed it",
+                f"“{each.lesson.name}” has changed since {each.signature.by} signed it",
                 each.signature.span,
-                (),
+                (Label(_first_line(each.lesson), "the lesson"),),
                 f"Read it again, then: lickwright sign {each.lesson.name} COURSE, the folder of this course",
             )
+
+
+def _first_line(lesson: Lesson) -> Span:
+    source = lesson.source
+    start = len(source.text) - len(source.text.lstrip())
+    return source.span(start, start + len(source.text[start:].partition("\n")[0]))
 
 
 _LESSON = "# Example\n\n```lick example\nA7 | 5:0 5:4 4:2 4:4 3:2 4:4 4:2 5:4\n```\n"

@@ -140,6 +140,27 @@ def test_fields(errata: Compare) -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("It lies in seventh position.", "It lies in ninth position.", True),
+        ("Begin at *fret 5*.", "Begin at *fret 7*.", True),
+        ("Two bars lead home.", "Three bars lead home.", True),
+        ("Two bars lead home.", "2 bars lead home.", False),
+        ("Once more, slowly.", "Twice more, slowly.", False),
+    ],
+)
+def test_words_beside_the_links(
+    monkeypatch: pytest.MonkeyPatch, errata: Compare, old: str, new: str, told: bool
+) -> None:
+    """What numbers a position, a fret, bars is told without a link; other words are not."""
+    monkeypatch.setitem(globals(), "LESSON", LESSON.replace("then rests.", f"then rests. {old}"))
+    found = errata((old, new))
+    bare = [(s.old, s.new, s.lick) for s in found.sentences]
+    assert bare == ([(old.replace("*", ""), new.replace("*", ""), "")] if told else [])
+    assert ("  One:\n    was: " in render_errata(found)) is told
+
+
 def test_a_name_of_its_own(errata: Compare) -> None:
     """A lick under another name is renamed, not new; its links and its chorus follow it."""
     found = errata(

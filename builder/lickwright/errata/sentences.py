@@ -1,28 +1,47 @@
-"""The sentences of two editions that speak of notes: what they say, and which notes their links show."""
+"""The sentences of two editions that speak of notes: what they say, and which notes their links show.
+
+Those are the sentences that link to notes, and those beside them that count or number something of the trade:
+the seventh position, fret 5, two bars.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
+from itertools import zip_longest
 
 from lickwright.errata.errata import LinkChange, SentenceChange
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import Course, Lesson, LickLink
 from lickwright.model.music import Music, Piece, Sound
-from lickwright.terms.numbers import CARDINAL, read_number
+from lickwright.model.prose import paragraphs
+from lickwright.terms.numbers import CARDINAL, ORDINAL, read_number
+from lickwright.terms.units import UNIT
 
 Pieces = Mapping[str, Piece]
 _NUMBER = re.compile(rf"(?i)(?<![\w-]){CARDINAL}(?![\w-])")
+_PLACE = r"(?:positions?|frets?|fingers?|strings?|bars?)(?![\w-])"
+_NUMBERED = re.compile(
+    rf"(?i)(?<![\w-])(?:(?:{ORDINAL}|{CARDINAL})[ -](?:{_PLACE}|{UNIT})|{_PLACE} (?:{CARDINAL})(?![\w-]))"
+)
+_END = re.compile(r"(?<=[.!?])\s+")
+_MARKS = re.compile(r"[*_`]+")
+_LINK = "](lick:"
 
 
 @dataclass(frozen=True, slots=True)
 class Sentence:
-    """A sentence that links to notes: its words on one line, and its links in order."""
+    """A sentence: its words on one line, and its links to notes in order."""
 
     said: str
-    links: tuple[LickLink, ...]
+    links: tuple[LickLink, ...] = ()
+
+    @property
+    def lick(self) -> str:
+        """The lick it speaks of first; nothing where it links to none."""
+        return self.links[0].target if self.links else ""
 
 
 def compare_sentences(old: Course, new: Course, before: Pieces, after: Pieces) -> Iterator[SentenceChange]:
@@ -38,20 +57,19 @@ def compare_sentences(old: Course, new: Course, before: Pieces, after: Pieces) -
     for lesson in new.lessons:
         if lesson.name not in lessons:
             continue
-        one, two = _sentences(lessons[lesson.name]), _sentences(lesson)
-        texts = [_alike(each.said) for each in one], [_alike(each.said) for each in two]
-        for kind, i1, i2, j1, j2 in SequenceMatcher(None, *texts, autojunk=False).get_opcodes():
-            was, now = one[i1:i2], two[j1:j2]
-            if kind == "equal":
-                for then, later in zip(was, now, strict=True):
-                    if links := tuple(_compare_links(then, later, before, after)):
-                        at = later.links[0].target
-                        yield SentenceChange(lesson.title, at, then.said, later.said, links)
-                continue
-            for k in range(max(len(was), len(now))):
-                gone, come = (was[k] if k < len(was) else None), (now[k] if k < len(now) else None)
-                lick = next(each.links[0].target for each in (come, gone) if each)
-                yield SentenceChange(lesson.title, lick, gone.said if gone else "", come.said if come else "")
+        for one, two in zip(_sentences(lessons[lesson.name]), _sentences(lesson), strict=True):
+            for was, now in _pairs(one, two):
+                same = _alike(was.said) == _alike(now.said)
+                links = tuple(_compare_links(was, now, before, after)) if same else ()
+                if links or not same:
+                    yield SentenceChange(lesson.title, now.lick or was.lick, was.said, now.said, links)
+
+
+def _pairs(old: Sequence[Sentence], new: Sequence[Sentence]) -> Iterator[tuple[Sentence, Sentence]]:
+    """Lay sentences against each other; one that has no partner against none."""
+    texts = [_alike(each.said) for each in old], [_alike(each.said) for each in new]
+    for _, i1, i2, j1, j2 in SequenceMatcher(None, *texts, autojunk=False).get_opcodes():
+        yield from zip_longest(old[i1:i2], new[j1:j2], fillvalue=Sentence(""))
 
 
 def _compare_links(old: Sentence, new: Sentence, before: Pieces, after: Pieces) -> Iterator[LinkChange]:
@@ -98,8 +116,8 @@ def _alike(sentence: str) -> str:
     return _NUMBER.sub(lambda word: str(read_number(word[0])), sentence)
 
 
-def _sentences(lesson: Lesson) -> list[Sentence]:
-    """The sentences of a lesson that link to notes, each once."""
+def _sentences(lesson: Lesson) -> tuple[list[Sentence], list[Sentence]]:
+    """The sentences of a lesson that link to notes, each once; and the others that number something."""
     found: list[Sentence] = []
     for link in lesson.links:
         said = " ".join(link.sentence.split())
@@ -107,4 +125,11 @@ def _sentences(lesson: Lesson) -> list[Sentence]:
             found[-1] = Sentence(said, (*found[-1].links, link))
         else:
             found.append(Sentence(said, (link,)))
-    return found
+    linked = {each.said for each in found}
+    others = (
+        Sentence(said)
+        for paragraph in paragraphs(lesson)
+        for text in _END.split(paragraph)
+        if _LINK not in text and _NUMBERED.search(text) and (said := _MARKS.sub("", text)) not in linked
+    )
+    return found, list(others)

@@ -78,7 +78,8 @@ def render_errata(errata: Errata) -> str:
     if errata.sentences:
         lines += ["", "The words"]
         for sentence in errata.sentences:
-            lines.append(f"  {clean(sentence.lesson)}, of {sentence.lick}:")
+            of = f", of {sentence.lick}" if sentence.lick else ""
+            lines.append(f"  {clean(sentence.lesson)}{of}:")
             if sentence.links:
                 lines.append(f"    says: {clean(sentence.new)}")
                 lines += [f"    {clean(say_link(link))}" for link in sentence.links]

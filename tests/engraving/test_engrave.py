@@ -234,6 +234,7 @@ def test_another_process_makes_the_same_bytes() -> None:
     assert done.stdout.strip() == hashlib.sha256(repr(ours).encode()).hexdigest()
 
 
+@pytest.mark.slow
 def test_five_hundred_bars_are_engraved() -> None:
     """A very long lick comes out whole."""
     music = read("key: A major\n\n" + "A | 5:0 5:4 4:2 4:4 3:2 - 2:0 2:2\n" * 500)

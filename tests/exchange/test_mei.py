@@ -1,6 +1,7 @@
 """MEI files against the published schema and Verovio."""
 
 import re
+from functools import cache
 
 import pytest
 import schemas
@@ -14,6 +15,7 @@ from lickwright.model.orders import Credits
 from lickwright.model.strike import Fretted, Late
 
 NAMES = sorted(pieces())
+SHARES = [pytest.param(NAMES[::3], id="a third"), pytest.param(NAMES, id="all", marks=pytest.mark.slow)]
 NS = {"m": "http://www.music-encoding.org/ns/mei"}
 PORCH = """title: Porch step
 key: A major
@@ -26,6 +28,7 @@ Bbm7b5 | 3:2 h 3:4 4:x 4:2 ring[(4:0 5:4 5:3)/2 5:4 5:5]
 """
 
 
+@cache
 def document(name: str) -> bytes:
     return file(pieces()[name], "mei")
 
@@ -34,9 +37,10 @@ def valid(text: bytes) -> bool:
     return bool(schemas.mei().validate(etree.fromstring(text)))
 
 
-def test_every_file_is_valid() -> None:
+@pytest.mark.parametrize("names", SHARES)
+def test_every_file_is_valid(names: list[str]) -> None:
     """The schema of MEI 5.1 for common notation accepts the file of every piece."""
-    wrong = {name: str(schemas.mei().error_log) for name in NAMES if not valid(document(name))}
+    wrong = {name: str(schemas.mei().error_log) for name in names if not valid(document(name))}
     assert not wrong
 
 
@@ -58,13 +62,14 @@ def test_the_schema_refuses(old: str, new: str) -> None:
     assert not valid(text.replace(old, new, 1).replace("</harm>", "</harmony>", old == "<harm").encode())
 
 
-def test_verovio_reads_every_file_without_a_word() -> None:
+@pytest.mark.parametrize("names", SHARES)
+def test_verovio_reads_every_file_without_a_word(names: list[str]) -> None:
     """Verovio loads and draws every piece, says nothing, and begins every note when the music says.
 
     Of a tuplet in another it counts the inner ratio alone, so notes after one come late.
     """
     said, late = {}, {}
-    for name in NAMES:
+    for name in names:
         witness = Witness(document(name))
         assert witness.loaded, name
         if witness.said:

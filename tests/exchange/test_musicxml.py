@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from functools import cache
 
 import exchanged
 import music21
@@ -22,6 +23,7 @@ from lickwright.theory.chord import Chord
 from lickwright.theory.quality import QUALITIES
 
 NAMES = sorted(pieces())
+SHARES = [pytest.param(NAMES[::3], id="a third"), pytest.param(NAMES, id="all", marks=pytest.mark.slow)]
 PORCH = """title: Porch step
 key: A major
 pickup: 1/8
@@ -36,6 +38,7 @@ Bbm7b5 | 3:2 h 3:4 4:4 4:2 ring[(4:0 5:4 5:3)/2 5:4 5:5]
 """
 
 
+@cache
 def document(name: str) -> bytes:
     return file(pieces()[name], "musicxml")
 
@@ -140,11 +143,12 @@ def nested(piece_name: str) -> bool:
     return b'<tuplet number="2"' in document(piece_name)
 
 
-def test_verovio_plays_every_note_when_the_music_says() -> None:
+@pytest.mark.parametrize("names", SHARES)
+def test_verovio_plays_every_note_when_the_music_says(names: list[str]) -> None:
     """Staff and tab begin every tone at the onset of the music."""
     late = {
         name: found
-        for name in NAMES
+        for name in names
         if not nested(name)
         and (found := late_by(pieces()[name].music, Witness(without_graces(document(name)))))
     }

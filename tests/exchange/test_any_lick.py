@@ -17,7 +17,7 @@ from written_music import licks  # the strategy that the round trip of the reade
 
 
 @given(licks())
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 def test_any_lick(lick: Lick) -> None:
     """Bars too long or too short too: the schemas accept the documents, the MIDI file has its chunks."""
     faults = Faults("test")

@@ -24,7 +24,7 @@ function between(one, other) { return one < other ? [one, other] : [other, one];
  * @param {HTMLElement} layout
  */
 function place(layout) {
-  /** @type {any[]} */ const buttons = Array.from(layout.querySelectorAll(".bars button"));
+  /** @type {any[]} */ const buttons = [...layout.querySelectorAll(".bars button")];
   for (const button of buttons) {
     button.style.left = button.dataset.x + "%";
     button.style.width = button.dataset.w + "%";
@@ -43,7 +43,7 @@ function place(layout) {
  * @param {{range: () => BarRange, choose: (range: BarRange, moving?: boolean) => void}} player
  */
 function watch(layout, player) {
-  /** @type {any[]} */ const buttons = Array.from(layout.querySelectorAll(".bars button"));
+  /** @type {any[]} */ const buttons = [...layout.querySelectorAll(".bars button")];
   /** @type {number | null} where a range that is being extended began */
   let anchor = null;
   let dragged = false;

@@ -12,8 +12,7 @@ const choices = { light: ["day", "lamp"], print: ["large"], view: ["tab", "staff
 
 /** @param {string} name @param {string} value */
 function set(name, value) {
-  if (choices[name].includes(value)) root.setAttribute("data-" + name, value);
-  else root.removeAttribute("data-" + name);
+  if (choices[name].includes(value)) root.dataset[name] = value; else delete root.dataset[name];
 }
 
 /** @param {string} name @returns {string} the kept choice, or "" where storage is shut */
@@ -28,7 +27,7 @@ document.addEventListener("DOMContentLoaded", () => {
   for (const input of document.querySelectorAll("input[name]")) {
     if (!(input instanceof HTMLInputElement) || !(input.name in choices)) continue;
     const { name } = input;
-    input.checked = input.value === (root.getAttribute("data-" + name) || "");
+    input.checked = input.value === (root.dataset[name] || "");
     input.addEventListener("change", () => {
       const value = input.checked ? input.value : "";
       set(name, value);

@@ -8,23 +8,22 @@
 "use strict";
 const { audio, bars } = window.lickwright;
 const home = new URL("../views/", /** @type {HTMLScriptElement} */ (document.currentScript).src).href;
-const root = document.documentElement;
+const root = document.documentElement, ways = ["view", "degrees", "names"];
 const size = 290, row = 400, head = 108; // units of the notation, 20 of them to a CSS pixel
 /** @type {Map<string, Promise<any>>} */ const files = new Map();
 /** @type {Map<Element, {svg: SVGSVGElement, box: string, at: string[][]}>} by system, as in the page */ const first = new Map();
-/** @type {any[]} */ const figures = Array.from(document.querySelectorAll("figure.score[data-ids]"));
+/** @type {any[]} */ const figures = [...document.querySelectorAll("figure.score[data-ids]")];
 /** @type {any} */ const said = document.querySelector("[data-part=shown]");
 let turn = 0; // what arrives after another choice finds its own gone
 
 /** @param {string} name */
-function chosen(name) { return root.getAttribute("data-" + name) || ""; }
+function chosen(name) { return root.dataset[name] || ""; }
 
 /** @param {string | undefined} key @returns {Promise<any>} what the file holds, null for none */
 function bring(key) {
   if (!key) return Promise.resolve(null);
-  const held = files.get(key) || audio.arrive(home + key + ".js");
-  files.set(key, held);
-  return held;
+  if (!files.has(key)) files.set(key, audio.arrive(home + key + ".js"));
+  return /** @type {Promise<any>} */ (files.get(key));
 }
 
 /** @param {string} text @returns {any} */
@@ -33,7 +32,7 @@ function drawing(text) { return new DOMParser().parseFromString(text, "text/html
 /** @param {string} text definitions; those that the page has not yet are put to its own */
 function define(text) {
   const home = document.querySelector("body > svg defs");
-  if (home) for (const glyph of Array.from(drawing("<svg>" + text + "</svg>").children)) {
+  if (home) for (const glyph of [...drawing("<svg>" + text + "</svg>").children]) {
     if (!document.getElementById(glyph.id)) home.append(glyph);
   }
 }
@@ -51,18 +50,18 @@ function put(system, svg, at) {
 function original(system) {
   let kept = first.get(system);
   if (!kept) {
-    const svg = system.querySelector("svg"), buttons = Array.from(system.querySelectorAll(".bars button"));
+    const svg = system.querySelector("svg"), buttons = [...system.querySelectorAll(".bars button")];
     kept = { svg, box: svg.getAttribute("viewBox"), at: buttons.map(({ dataset }) => [dataset.x, dataset.w]) };
     first.set(system, kept);
   }
   return kept;
 }
 
-/** @param {string} name @param {Record<string, any>} said @param {string} [text] */
-function make(name, said, text) {
+/** @param {string} name @param {Record<string, any>} said */
+function make(name, said, text = "") {
   const made = document.createElementNS("http://www.w3.org/2000/svg", name);
-  for (const key in said) made.setAttribute(key, String(said[key]));
-  if (text) made.textContent = text;
+  for (const key in said) made.setAttribute(key, said[key]);
+  made.textContent = text;
   return made;
 }
 
@@ -92,7 +91,7 @@ function fitting(columns, line) {
 function write(svg, begin, marks) {
   /** @type {any[]} */ const columns = []; // x, marks, sound
   for (const tone in marks) {
-    const note = svg.querySelector("[id='" + begin + "t" + tone + "']") || svg.querySelector("[id='" + begin + "s" + tone + "']");
+    const note = svg.getElementById(begin + "t" + tone) || svg.getElementById(begin + "s" + tone);
     if (!note) continue;
     const x = middle(note), sound = tone.replace(/\d+$/, "");
     const column = columns.find((one) => one[2] === sound || Math.abs(one[0] - x) < 200);
@@ -148,7 +147,7 @@ function renew() {
     .then((all) => {
       if (mine !== turn) return;
       figures.forEach((figure, k) => { show(figure, all[k][0], all[k][1]); });
-      root.setAttribute("data-shown", view || "both");
+      root.dataset.shown = view || "both";
       document.dispatchEvent(new Event("lickwright:shown"));
     }, () => {
       if (mine === turn && said) said.textContent = "A file of the notation is missing or damaged. Get the course anew.";
@@ -156,7 +155,7 @@ function renew() {
 }
 
 document.addEventListener("change", ({ target }) => {
-  if (target instanceof HTMLInputElement && ["view", "degrees", "names"].includes(target.name)) renew();
+  if (target instanceof HTMLInputElement && ways.includes(target.name)) renew();
 });
-if (chosen("view") || chosen("degrees") || chosen("names")) renew();
+if (ways.some(chosen)) renew();
 }());

@@ -62,6 +62,19 @@ def test_a_name_is_respelled_in_the_author_s_way(room: Proofroom) -> None:
         assert [(edit.span.text, edit.text) for edit in finding.fix.edits] == [(typed, right)]
 
 
+def test_a_note_outside_a_scale_is_called_as_its_author_calls_it(room: Proofroom) -> None:
+    """The sentence, then the names row, then the staff; the key's own table knows sharps alone here."""
+    lick = "```lick x\nkey: A minor\n\nAm | 5:0 - 5:{} - 4:2 - 3:2 -\n{}```\n\n"
+    row = "  names | A B♭ E A\n"
+    minor = "[A minor pentatonic](lick:x)"
+    for rows, words in ((row, f"It is {minor}."), ("", f"It is {minor}, its [B flat](lick:x@1.2) apart.")):
+        found = room.prove(f"{lick.format(1, rows)}{words}\n").findings
+        scale = next(f for f in found if f.rule == "prose/scale")
+        assert scale.message.endswith("B flat is not in it")
+    found = room.prove(f"{lick.format(2, '')}It is {minor}.\n").findings
+    assert [f.message.rpartition(", and ")[2] for f in found] == ["B is not in it"]
+
+
 def test_words_of_drafts_are_read_too(room: Proofroom) -> None:
     """Drafts are proofed, their prose among the rest."""
     course = (

@@ -14,10 +14,12 @@ from itertools import pairwise
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
-from lickwright.checks.claims.pointed import Pointed
-from lickwright.checks.claims.saying import say_list, say_midi, say_notes, say_place
+from lickwright.checks.claims.lexer import find_terms
+from lickwright.checks.claims.pointed import Heard, Pointed
+from lickwright.checks.claims.saying import name_tone, say_list, say_midi, say_notes, say_place
 from lickwright.checks.claims.term import ScaleName
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.model.music import Tone
 from lickwright.theory.pitch import PitchClass
 from lickwright.theory.scale import SCALES, Scale
 
@@ -57,15 +59,23 @@ def _scale(claim: Claim, said: ScaleName, notes: Pointed) -> Verdict:
                 return HELD
             if closest is None or len(outside) < len(closest):
                 closest = outside
-    names = list(
-        dict.fromkeys(say_midi(notes.tones[sounding.index(p)][1].path[-1], notes) for p in closest or ())
-    )
+    names = list(dict.fromkeys(_name(claim, notes, *notes.tones[sounding.index(p)]) for p in closest or ()))
     plural = "is" if len(names) == 1 else "are"
     return Differs(
         f"the words say “{claim.terms[0].text}”, and {say_list(names)} {plural} not in it",
         claim.terms[0],
         help=f"Name a scale that holds {say_list(names)}, or mend the notes",
     )
+
+
+def _name(claim: Claim, notes: Pointed, heard: Heard, tone: Tone) -> str:
+    """The last pitch of a tone as its author spells it: in the sentence, in the names row, on the staff."""
+    pitch = tone.path[-1]
+    said = [term.value for term in find_terms(claim.link.sentence)]
+    names = (*said, PitchClass.parse(tone.name or ""), *name_tone(notes, heard, tone)[-1:])
+    fits = (name for name in names if isinstance(name, PitchClass) and name.semitone == int(pitch) % 12)
+    name = next(fits, None)
+    return say_midi(pitch, notes) if name is None else name.spoken
 
 
 def _tonics(said: ScaleName, notes: Pointed) -> tuple[PitchClass, ...]:

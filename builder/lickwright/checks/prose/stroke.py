@@ -2,7 +2,7 @@
 
 ``an upstroke`` is held against the ``rh`` row of the notes; ``all down`` and ``downstrokes`` speak of every
 stroke of the link, ``two downstrokes and an up`` of so many, in that order where the words give one;
-``strictly alternate`` speaks of each and the next. ``downstrokes except on the second string`` holds where all
+``strictly alternate`` speaks of each and the next. ``downstrokes except on the third`` holds where all
 are down, and is not checked where others are there. ``alternate picking`` is held against the row as the rule
 ``picking/alternate`` does it: down and up in turn, or a hand in steady swing.
 

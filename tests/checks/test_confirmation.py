@@ -123,3 +123,40 @@ def test_a_bend_that_stops_short_of_what_the_words_say(room: Proofroom) -> None:
         assert (finding.rule, finding.severity) == ("harmony/bend-target", Severity.ERROR)
         assert finding.fix is not None
         assert finding.fix.edits[0].text == "3:7b9"
+
+
+WORDS_ALONE = "```lick x\nA7 | 5:0 5:2 5:3 {} 4:2 - 3:2 -\n```\n\n"
+"""A, B, C, C sharp, E, A: the fourth is the one that slips, and no rule objects to it."""
+
+
+@pytest.mark.parametrize(
+    ("slot", "words", "fix"),
+    [
+        ("5:5", "It walks up, [A, B, C, C sharp](lick:x@1.1-1.4).", "5:4"),
+        ("5:5", "It lands on [C sharp](lick:x@1.4), [the third](lick:x@1.4).", "5:4"),
+        ("5:5", "[C sharp, E, A](lick:x@1.4-1.6) is where it goes.", "5:4"),
+        ("5:3", "It lands on [the major third](lick:x@1.4) of A.", "5:4"),
+    ],
+)
+def test_words_alone_offer_the_fret_that_makes_them_true(
+    room: Proofroom, slot: str, words: str, fix: str
+) -> None:
+    """As severe as without it: the words may be what has slipped; mended, all is silent."""
+    finding = room.prove(f"{WORDS_ALONE.format(slot)}{words}\n").findings[0]
+    assert finding.rule.startswith("prose/")
+    assert finding.fix is not None
+    assert [(edit.span.text, edit.text) for edit in finding.fix.edits] == [(slot, fix)]
+    assert room.prove(f"{WORDS_ALONE.format(fix)}{words}\n").findings == ()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "It lands on [B flat](lick:x@1.4).",  # three frets off
+        "It lands on [E flat](lick:x@1.4). First, [A, B, C, D](lick:x@1.1-1.4).",  # true words turn false
+    ],
+)
+def test_words_alone_offer_nothing_that_is_no_slip_of_a_finger(room: Proofroom, words: str) -> None:
+    """The finding stands without a fix."""
+    found = room.prove(f"{WORDS_ALONE.format('5:5')}{words}\n").findings
+    assert [f.fix for f in found] == [None]

@@ -34,18 +34,21 @@ class Words:
     Attributes:
         differing: Claims that do not hold.
         stets: The author's lines in the block of the piece.
+        holding: Claims that hold.
     """
 
     differing: tuple[Judged, ...] = ()
     stets: tuple[Stet, ...] = ()
+    holding: tuple[Judged, ...] = ()
 
     @classmethod
     def of(cls, name: str, judged: Iterable[Judged], stets: Iterable[Stet]) -> Words:
         """Return those that speak of a piece, by its name."""
-        mine = (one for one in judged if one.claim.link.target == name)
+        mine = [one for one in judged if one.claim.link.target == name]
         return cls(
             tuple(o for o in mine if isinstance(o.verdict, Differs) and f"prose/{o.claim.kind}" in SAYING),
             tuple(stets),
+            tuple(o for o in mine if isinstance(o.verdict, Held)),
         )
 
     def stands(self, finding: Finding) -> bool:

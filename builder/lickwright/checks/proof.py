@@ -19,6 +19,7 @@ from lickwright.checks.stets import Standing, apply_stets
 from lickwright.checks.subject import Subject
 from lickwright.checks.suppression import drop_miscounts, keep_causes
 from lickwright.checks.survey import Survey
+from lickwright.checks.word_repair import mend_by_words
 from lickwright.findings import Finding, Severity
 from lickwright.model.address import Address
 from lickwright.model.blocks import Lick
@@ -135,7 +136,7 @@ def _keep(
         causes = keep_causes(own, beyond[name], stands=words.stands, firm=firm)
         mended = mend(subject, merge_counts(piece, causes), words)
         again = (f for f in repeated if f.lick == name)
-        kept += take_in(mend_changes(subject, mended), words, again)
+        kept += mend_by_words(subject, take_in(mend_changes(subject, mended), words, again), words)
     for name, rest in found.items():
         if name not in subjects:
             kept += keep_causes(rest) if name else rest

@@ -38,7 +38,7 @@ def found(folder: Path, words: str) -> list[tuple[str, str]]:
         ),
         ("It goes on to [C sharp](lick:rolling@1.2).", [("prose/pitch", "1.2")]),
         ("It begins at [the fourth fret](lick:rolling@1.1).", [("prose/fret", "1.1")]),
-        ("It has [a ninth bar](lick:rolling@9.1).", [("course/link-address", "")]),
+        ("It has [a ninth bar](lick:rolling@9.1).", [("course/link-address", "9.1")]),
     ],
 )
 def test_a_scale_is_held_to_its_words(tmp_path, words, wanted):

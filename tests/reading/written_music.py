@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -349,7 +350,11 @@ def licks(draw: st.DrawFn) -> Lick:
             under = lower.write() + lower.finish()
             low = Voice(tuple(under), draw(rows(lower.sounds)))
         bars.append(Bar(draw(margins(frame(number, pattern))), voice, low))
-    return Lick(draw(NAMES), tuple(bars), shapes=known, **draw(fields()))
+    said = draw(fields())
+    if "pickup" in said:  # a second chord on beat 2 has no place in it
+        margin = replace(bars[0].margin, chords=bars[0].margin.chords[:1])
+        bars[0] = replace(bars[0], margin=margin)
+    return Lick(draw(NAMES), tuple(bars), shapes=known, **said)
 
 
 @st.composite

@@ -64,6 +64,8 @@ Every note is plainly struck there; mend the word, or the sign in the notes
 [Bar 2](lick:walk@1). | Write bar 1, or link a sound of bar 2
 [an E minor chord](lick:pairs@2) | G sharp is not in it: write E7, or name what the notes spell
 [A lick in the key of E](lick:walk). | Write A major, or mend the key of the lick
+[The triplet](lick:round@2.1-2.2) takes one beat. | Link 1.1-1.3, which is a triplet; or else write what is \
+there, half notes, or put the notes into a group
 The [IV chord](lick:pairs@2). | Write “the V chord”, or mend the chord in the margin
 """
 

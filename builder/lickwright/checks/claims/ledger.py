@@ -108,14 +108,19 @@ def _place(one: Judged) -> tuple[int, int]:
 
 
 def _once(judged: Iterable[Judged]) -> Iterator[Judged]:
-    """Of what differs at one link the first: they have one cause."""
-    differing: set[tuple[int, int]] = set()
-    for one in judged:
+    """Of what differs at one link the first: they have one cause.
+
+    What the link's own words call its notes goes before what is said about them: ``[The triplet] takes a
+    beat`` leads astray where there is no triplet.
+    """
+    given = tuple(judged)
+    told: dict[tuple[int, int], Judged] = {}
+    for one in sorted(given, key=lambda one: not one.claim.inside):
         if isinstance(one.verdict, Differs):
-            if _place(one) in differing:
-                continue
-            differing.add(_place(one))
-        yield one
+            told.setdefault(_place(one), one)
+    for one in given:
+        if not isinstance(one.verdict, Differs) or told[_place(one)] is one:
+            yield one
 
 
 def _point(link: LickLink, survey: Survey) -> Pointed | None:

@@ -11,12 +11,14 @@ What to do: mend the word, or the rhythm.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Unresolved, Verdict
 from lickwright.checks.claims.ledger import tell
-from lickwright.checks.claims.pointed import Pointed
+from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.checks.claims.saying import say_list, say_place
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.model.address import AddressRange
 from lickwright.model.music import Element, Tuplet
 from lickwright.terms.rhythms import TUPLETS, VALUES
 
@@ -33,10 +35,13 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         if any(bar.meter.is_compound for bar in notes.bars):
             return Unresolved("in compound time every beat is three")
         help_ = f"What is there are groups of {say_list(sorted(map(str, numbers)))}" if numbers else ""
+        help_ = help_ or f"Write what is there, {_say_lengths(notes)}, or put the notes into a group"
+        if (at := _find_group(TUPLETS[said], notes)) is not None:
+            help_ = f"Link {at}, which is a {said}; or else {help_[0].lower()}{help_[1:]}"
         return Differs(
             f"the words say “{claim.terms[0].text}”, and there is no {said} at {say_place(notes)}",
             claim.terms[0],
-            help=help_ or f"Write what is there, {_say_lengths(notes)}, or put the notes into a group",
+            help=help_,
         )
     if any(heard.sound.duration == VALUES[said] for heard in notes.heard):
         return HELD
@@ -58,11 +63,26 @@ def _meter(said: str, claim: Claim, notes: Pointed) -> Verdict:
 
 def _tuplets(notes: Pointed) -> Iterator[Tuplet]:
     for heard in notes.heard:
-        for line in heard.bar.lines:
-            if line.sounds and line.sounds[0].address.lower == heard.sound.address.lower:
-                for tuplet in _inside(line.elements):
-                    if tuplet.onset <= heard.sound.onset < tuplet.onset + tuplet.duration:
-                        yield tuplet
+        yield from _tuplets_at(heard)
+
+
+def _tuplets_at(heard: Heard) -> Iterator[Tuplet]:
+    """The groups that a sound is in."""
+    for line in heard.bar.lines:
+        if line.sounds and line.sounds[0].address.lower == heard.sound.address.lower:
+            for tuplet in _inside(line.elements):
+                if tuplet.onset <= heard.sound.onset < tuplet.onset + tuplet.duration:
+                    yield tuplet
+
+
+def _find_group(number: int, notes: Pointed) -> AddressRange | None:
+    """Where the only group of so many notes stands in the piece, for a link that is no whole bars."""
+    if notes.at is None or notes.at.whole_bars:
+        return None
+    everything = replace(notes, at=None)
+    groups = {id(group) for group in _tuplets(everything) if group.number == number}
+    inside = [h.sound.address for h in everything.heard if any(g.number == number for g in _tuplets_at(h))]
+    return AddressRange(inside[0], inside[-1]) if len(groups) == 1 and len(inside) > 1 else None
 
 
 def _inside(elements: Iterable[Element]) -> Iterator[Tuplet]:

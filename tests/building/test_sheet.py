@@ -20,7 +20,7 @@ from lickwright.model.orders import ScoreOrder
 MANIFEST = (
     '[course]\ntitle = "T"\nauthor = "A"\nkey = "A major"\n\n[[unit]]\ntitle = "U"\nlessons = ["one.md"]\n'
 )
-LESSON = "# One\n\n```lick one\nA | 5:0 - 4:2 - 3:2 -\n```\n"
+LESSON = "# One\n\n```lick one\nA | 5:1 - - - - - - -\n```\n"
 
 
 @pytest.fixture
@@ -43,9 +43,13 @@ def test_a_course_with_errors_has_its_sheet(proofed: Proofed, tmp_path: Path) ->
     first = make(proofed, tmp_path)
     folder = tmp_path / "sheet"
     html = (folder / "proof.html").read_text(encoding="utf-8")
-    assert (first.made, first.kept, first.failures) == (2, 0, ())
+    assert (first.made, first.kept, first.failures) == (
+        4,
+        0,
+        (),
+    )  # the bar as written and as mended, drawn and heard
     assert "<figure" in html
-    assert 'href="handbook/rhythm-bar-length.html"' in html
+    assert 'href="handbook/harmony-unexplained.html"' in html
     for page in folder.rglob("*.html"):
         text = page.read_text(encoding="utf-8")
         addresses = re.findall(r'(?:href|src|data-sound)="([^"#:]+)"', text)
@@ -53,7 +57,7 @@ def test_a_course_with_errors_has_its_sheet(proofed: Proofed, tmp_path: Path) ->
         assert [one for one in addresses if not (page.parent / one).is_file()] == []
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
     again = make(proofed, tmp_path)
-    assert (again.made, again.kept) == (0, 2)
+    assert (again.made, again.kept) == (0, 4)
     assert {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()} == before
 
 
@@ -83,10 +87,10 @@ def test_what_cannot_be_made_is_left_out(
 
     monkeypatch.setattr(sheet, "fulfil", lame)
     made = make(proofed, tmp_path)
-    assert [failure.detail for failure in made.failures] == ["no ink"]
+    assert [failure.detail for failure in made.failures] == ["no ink"] * 2
     html = (tmp_path / "sheet" / "proof.html").read_text(encoding="utf-8")
     assert "<figure" not in html
-    assert "rhythm/bar-length" in html
+    assert "harmony/unexplained" in html
 
 
 DUST = """# One

@@ -66,6 +66,7 @@ Every note is plainly struck there; mend the word, or the sign in the notes
 [A lick in the key of E](lick:walk). | Write A major, or mend the key of the lick
 [The triplet](lick:round@2.1-2.2) takes one beat. | Link 1.1-1.3, which is a triplet; or else write what is \
 there, half notes, or put the notes into a group
+[A, B, C](lick:walk@1.2-1.4), they say. | Link 1.1-1.3, which is A, B, C; or else write B, or mend the notes
 The [IV chord](lick:pairs@2). | Write “the V chord”, or mend the chord in the margin
 """
 

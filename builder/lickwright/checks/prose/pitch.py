@@ -13,15 +13,17 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from fractions import Fraction
 
 from lickwright.checks.claims.certainty import weigh_name
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.matching import Test, find_missing
-from lickwright.checks.claims.pointed import Pointed
+from lickwright.checks.claims.pointed import Heard, Pointed
 from lickwright.checks.claims.saying import say_notes, say_place, say_sound
 from lickwright.checks.claims.term import StringName
 from lickwright.checks.rule import Example, Rule, Severity, Source
+from lickwright.model.address import AddressRange
 from lickwright.theory.pitch import PitchClass
 
 _FROM = re.compile(r"\bfrom\b")
@@ -72,16 +74,17 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         real = say_sound(notes, voice[first])
         message = f"the words say {names[first].spoken}, and {address} is {real}"
         severity = weigh_name(claim, notes, names[first]) if strangers else Severity.QUERY
-        help_ = _advice(notes, names[first], real)
+        help_ = _elsewhere(notes, names, real) or _advice(notes, names[first], real)
         return Differs(message, claim.terms[first], help_, severity, address)
     said = ", ".join(name.spoken for name in names)
     message = f"the words say {said}, and {say_place(notes)} is {say_notes(notes)}"
     if not strangers:
-        order = f"The order differs: write {say_notes(notes)}, or mend the address"
+        there = _elsewhere(notes, names, say_notes(notes))
+        order = there or f"The order differs: write {say_notes(notes)}, or mend the address"
         return Differs(message, help=order, severity=Severity.QUERY)
     one = len(strangers) < len(names) or len(names) == 1
     stranger = names[strangers[0]]
-    help_ = _advice(notes, stranger, say_notes(notes))
+    help_ = _elsewhere(notes, names, say_notes(notes)) or _advice(notes, stranger, say_notes(notes))
     return Differs(
         message, claim.terms[strangers[0]] if one else None, help_, weigh_name(claim, notes, stranger)
     )
@@ -94,6 +97,32 @@ def _advice(notes: Pointed, said: PitchClass, real: str) -> str:
     other = next((h.sound.address for h in near if said.semitone in h.pitch_classes), None)
     link = f"link {other}, which is {said.spoken}, or " if other is not None else ""
     return f"Write {real}, {link}mend the notes" if link else f"Write {real}, or mend the notes"
+
+
+def _elsewhere(notes: Pointed, names: tuple[PitchClass, ...], real: str) -> str:
+    """Where other sounds in a row are what is listed, in the bar where the link begins or beside it."""
+    if len({name.semitone for name in names}) < 2 or not notes.heard:
+        return ""
+    first = notes.heard[0]
+    found: list[tuple[Fraction, AddressRange]] = []
+    for voice in replace(notes, at=None).voices:
+        for start in range(len(voice) - len(names) + 1):
+            row = voice[start : start + len(names)]
+            beside = all(abs(h.index - first.index) <= 1 for h in (row[0], row[-1]))
+            if beside and all(n.semitone in h.pitch_classes for n, h in zip(names, row, strict=True)):
+                at = AddressRange(row[0].sound.address, row[-1].sound.address)
+                found.append((abs(_onset(notes, row[0]) - _onset(notes, first)), at))
+    if not found:
+        return ""
+    said = ", ".join(name.spoken for name in names)
+    nearest = min(found, key=lambda each: each[0])[1]
+    return f"Link {nearest}, which is {said}; or else write {real}, or mend the notes"
+
+
+def _onset(notes: Pointed, heard: Heard) -> Fraction:
+    """When a sound begins, in quarters from the start as written."""
+    bars = notes.subject.piece.music.bars[: heard.index]
+    return sum((bar.length for bar in bars), Fraction(0)) + heard.sound.onset
 
 
 RULE = Rule(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal, TypeVar
 
 from lickwright.instrument.guitar import Guitar
@@ -106,7 +107,7 @@ class Unit:
     drafts: tuple[Lesson, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: what is asked for by name is laid out once
 class Course:
     """A whole course as read."""
 
@@ -132,27 +133,27 @@ class Course:
         """Lessons that are proofed and left out of the site."""
         return tuple(lesson for unit in self.units for lesson in unit.drafts)
 
-    @property
+    @cached_property
     def blocks(self) -> tuple[Block, ...]:
         """Every block of every lesson and draft, in the order of study."""
         return tuple(p.block for lesson in (*self.lessons, *self.drafts) for p in lesson.blocks)
 
-    @property
+    @cached_property
     def licks(self) -> dict[str, Lick]:
         """The licks by name; the first of a name counts."""
         return _by_name(block for block in self.blocks if isinstance(block, Lick))
 
-    @property
+    @cached_property
     def progressions(self) -> dict[str, Progression]:
         """The progressions by name; the first of a name counts."""
         return _by_name(block for block in self.blocks if isinstance(block, Progression))
 
-    @property
+    @cached_property
     def choruses(self) -> dict[str, Chorus]:
         """The choruses by name; the first of a name counts."""
         return _by_name(block for block in self.blocks if isinstance(block, Chorus))
 
-    @property
+    @cached_property
     def scales(self) -> dict[str, ScaleBlock]:
         """The scales by name; the first of a name counts."""
         return _by_name(block for block in self.blocks if isinstance(block, ScaleBlock))

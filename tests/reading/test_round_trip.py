@@ -49,7 +49,7 @@ def tries(count: int) -> settings:
     )
 
 
-@tries(40)
+@tries(20)
 @given(licks())
 def test_a_lick_with_every_form_reads_back(lick: Lick) -> None:
     """Groups, joins, brackets, bends, rows, voices, margins and fields survive print and read."""

@@ -39,6 +39,7 @@ _AFTER = {
         rf"(?:, [^,;:.()]{{1,40}},)?,? {_PLACE}(?:(?:and )?(?:which|that|both|all|they) )?"
         rf"{_IS} (?:(?:at|on|in|played (?:at|on|in|with|by)) )?{_ARTICLE}"
     ),
+    "where": re.compile(rf"[^.;:()A-G]{{0,60}}, (?:where|and (?:there|here|now)) it {_IS} {_ARTICLE}"),
     "beside": re.compile(rf",? (?:at|on|in|with|under|by|from) {_ARTICLE}"),
     "takes": re.compile(rf" (?:takes?|gets?|needs?|wants?|has|have) {_ARTICLE}"),
     "apposition": re.compile(rf"[,:] (?:which is |that is )?{_ARTICLE}"),
@@ -63,7 +64,7 @@ _BEFORE = {
     "place": re.compile(rf"[,:]? {_ARTICLE}"),
 }
 _HANGS: dict[TermKind, tuple[ClaimKind, tuple[str, ...], tuple[str, ...]]] = {
-    "degree": ("degree", ("is", "apposition"), ("is", "apposition")),
+    "degree": ("degree", ("is", "where", "apposition"), ("is", "apposition")),
     "string": ("string", ("is", "beside", "listed"), ()),
     "fret": ("fret", ("is", "beside", "listed"), ()),
     "chord": ("chord", ("chord",), ()),

@@ -289,6 +289,7 @@ PATTERNS: tuple[Pattern, ...] = (
         _numbers("bar"),
     ),
     Pattern(_any(rf"{ORDINAL} (?:bar|measure)\b(?! of )"), _numbers("bar")),
+    Pattern(_any(rf"{ORDINAL} beat\b|beat {CARDINAL}\b"), _numbers("beat")),
     Pattern(_any(r"(?:highest|lowest|top|bottom) note(?!\w)"), _extreme),
     Pattern(_any(rf"{ORDINAL} ending\b"), _ending),
     Pattern(_any(rf"{BOUNDARY}|{EDGE}"), _boundary),

@@ -22,6 +22,7 @@ _AT_AN_END = re.compile(rf"(?i)\b{BOUNDARY} the $")
 _FRET_OF = re.compile(r"(?i)\bfret (?:of|on) the $")
 _OPEN = re.compile(r"(?i)\bopen $")
 _TO = re.compile(r"(?i)\b(?:to|reaches?|hits|up to) (?:the )?$")
+_ON_THE = re.compile(r"(?i)\bon (?:the )?$")
 _BENT = ("bend", "pre-bend", "unison bend", "oblique bend", "behind-the-nut bend")
 
 _SIMPLE: dict[TermKind, ClaimKind] = {
@@ -139,6 +140,8 @@ class _Phrase:
         for term in self.terms:
             if term.kind in _SIMPLE:
                 yield self.claim(_SIMPLE[term.kind], term)
+            elif term.kind == "beat" and self.led(term, _ON_THE):
+                yield self.claim("bar", term)
             elif term.kind in ("string", "fret"):
                 yield self.claim(
                     "string" if term.kind == "string" else "fret", term, beside=self.beside(term)

@@ -24,6 +24,7 @@ TermKind = Literal[
     "position",
     "finger",
     "bar",
+    "beat",
     "ending",
     "boundary",
     "direction",

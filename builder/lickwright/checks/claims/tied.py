@@ -29,6 +29,11 @@ _AT_BAR = re.compile(
     r"(?:of|in) (?:the )?"
 )
 """What may stand between a link and the bar that it is said to be in: ``[E] on the first beat of bar 4``."""
+_ON_BEAT = re.compile(
+    r",? (?:(?:which |that )?(?:is|are|was|comes?|falls?|lies?|stands?|sits?|begins?|starts?|enters?) )?"
+    r"(?:(?:struck|played|picked|plucked|placed|right) )?on (?:the )?"
+)
+_OF_ANOTHER = re.compile(r" (?:of|in) (?!bar\b|(?:its|the) bar\b)")
 _BAR_HAS = re.compile(
     r",?(?: (?:is|are|was|has|have|holds?|lies?|sits?|stands?|goes|moves|stays|begins|starts|changes|takes"
     r"|brings|belongs|there (?:is|are)))(?: (?:still|only|all|just|again|also|now|then))*"
@@ -95,6 +100,8 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
         match term.kind:
             case "bar" | "ending":
                 yield from _bar(sentence, term)
+            case "beat":
+                yield from _on_beat(sentence, term)
             case "boundary":
                 yield from claim_boundary(sentence, term)
             case "direction":
@@ -157,6 +164,15 @@ def _bar(sentence: Sentence, term: Term) -> Iterator[Claim]:
         return  # "its first bar is easy, [the second] is not"
     another = any(term.end <= t.start < link.start for t in sentence.outside if t.kind in ("bar", "ending"))
     if not another and not _STOP.search(between) and not between.lstrip().startswith("of "):
+        yield Claim("bar", link, (term,), inside=False)
+
+
+def _on_beat(sentence: Sentence, term: Term) -> Iterator[Claim]:
+    """``[E] is struck on the third beat``, of its bar and no other."""
+    link = sentence.before(term.start)
+    if link is None or not _ON_BEAT.fullmatch(sentence.gap(link.end, term.start)):
+        return
+    if not _OF_ANOTHER.match(sentence.text, term.end):
         yield Claim("bar", link, (term,), inside=False)
 
 

@@ -1,7 +1,8 @@
 """A bar or an ending that the words name and the link does not lead to.
 
 ``in bar 3`` and ``in the first ending`` are held against the address of the link that follows, in the words
-of a link against its own. Where the words go on from there (``bar 3 leads to``), the bar beside it will do.
+of a link against its own; ``on the third beat`` against where its one sound begins. Where the words go on
+from there (``bar 3 leads to``), the bar beside it will do.
 
 Why it matters: the student looks at the bar that the words name, and hears another.
 
@@ -12,12 +13,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 
 from lickwright.checks.claims.claim import HELD, Claim, Differs, Verdict
 from lickwright.checks.claims.ledger import tell
 from lickwright.checks.claims.pointed import Pointed
 from lickwright.checks.claims.saying import say_list, say_ordinal, say_place
-from lickwright.checks.claims.term import Numbers
+from lickwright.checks.claims.term import Numbers, Term
 from lickwright.checks.rule import Example, Rule, Severity, Source
 from lickwright.model.music import MusicBar
 
@@ -39,6 +41,8 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
     bars = notes.subject.piece.music.bars
     if term.kind == "ending":
         return _ending(claim, notes, said.first)
+    if term.kind == "beat":
+        return _beat(term, said.first, notes)
     text = claim.link.passage.text
     if claim.inside and _AGAIN.search(text[claim.link.start : term.start]):
         return HELD if any(bar.number == said.first for bar in bars) else _missing(claim, notes)
@@ -55,6 +59,23 @@ def judge(claim: Claim, notes: Pointed) -> Verdict:
         f"the words say “{term.text}”, and the link leads to {say_place(notes)}",
         term,
         help=f"Write bar {at.first.bar}, or link a sound of bar {said.first}",
+    )
+
+
+def _beat(term: Term, number: int, notes: Pointed) -> Verdict:
+    """Compare the beat in which the sound begins; in compound time the eighths may be counted as well."""
+    if not notes.single:
+        return HELD
+    heard = notes.heard[0]
+    meter, at = heard.bar.meter, heard.bar.offset + heard.sound.onset
+    counts = [at // length + 1 for length in (meter.beat, Fraction(4, meter.unit))]
+    if number in counts:
+        return HELD
+    real = say_ordinal(int(counts[0]))
+    return Differs(
+        f"the words say “{term.text}”, and {say_place(notes)} begins in the {real}",
+        term,
+        help=f"Write “the {real} beat”, or mend the address",
     )
 
 

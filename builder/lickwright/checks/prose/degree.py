@@ -134,6 +134,8 @@ def _another_reading(claim: Claim, notes: Pointed) -> Verdict | None:
     degree = claim.terms[0].value
     if len(claim.terms) > 1 or not isinstance(degree, Degree) or degree.alter is not None:
         return None
+    if claim.about is not None and not claim.inside:
+        return None  # nothing but a degree is one of a chord
     text = claim.link.passage.text[: claim.terms[0].start]
     noun = _NOUN.findall(text)
     if not noun:

@@ -89,14 +89,19 @@ _EXTENT = re.compile(
 )
 """Before a count that says how long something takes: ``twice in two bars``."""
 _FROM_THERE = re.compile(r"(?i)\b(?:over|under|above|below)(?: the)? $")
+_NO_NOUN = re.compile(r"\s*(?:[,;:.!)]|$)| (?:with|and|of|on)\b")
 _AT = re.compile(r"(?i)\bat the $")
 
 
 def _elided(text: str, term: Term) -> Term:
     """``at the thirteenth`` leaves out the fret."""
-    degree = term.value
-    if isinstance(degree, Degree) and degree.alter is None and _AT.search(text[: term.start]):
-        return replace(term, kind="fret", value=Numbers(degree.number, degree.number))
+    said = term.value
+    if not _AT.search(text[: term.start]):
+        return term
+    if isinstance(said, Degree) and said.alter is None:
+        return replace(term, kind="fret", value=Numbers(said.number, said.number))
+    if isinstance(said, int) and term.kind == "ordinal" and _NO_NOUN.match(text, term.end):
+        return replace(term, kind="fret", value=Numbers(said, said))
     return term
 
 

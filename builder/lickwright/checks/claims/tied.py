@@ -14,11 +14,11 @@ from lickwright.checks.claims.aimed import claim_arriving, claim_bend, claim_led
 from lickwright.checks.claims.claim import Claim, ClaimKind
 from lickwright.checks.claims.lexer import find_terms
 from lickwright.checks.claims.moving import claim_boundary, claim_direction, claim_from_to, claim_started
+from lickwright.checks.claims.numbered import claim_covered, claim_numbered
 from lickwright.checks.claims.sentence import ARTICLE, CLAUSE, Sentence
-from lickwright.checks.claims.term import Count, Numbers, StrokeName, Term, TermKind
+from lickwright.checks.claims.term import Numbers, StrokeName, Term, TermKind
 from lickwright.model.address import Address, AddressRange
 from lickwright.model.course import LickLink
-from lickwright.terms.numbers import CARDINAL, read_number
 from lickwright.theory.key import parse_key
 
 _CLOSES = re.compile(r"\s*(?:[,;:.!)]|$)")
@@ -70,10 +70,6 @@ _SUBJECT = re.compile(
     rf"(?i)^\W*(?:so |and |but |then )*(?:it|(?:the|this) (?:whole )?(?:lick|phrase|tune)){_HAS.pattern}$"
 )
 _LISTED = re.compile(rf"(?: (?:in|of) [\w ]+)?[,:] {ARTICLE}|,? in {ARTICLE}")
-_FRETS = re.compile(
-    rf",? (?:covers?|spans?|crosses|goes|moves|travels|takes|is|are)(?: (?:up|down|over|across|only|just))*"
-    rf" (({CARDINAL}|an?) frets?)\b(?! (?:higher|lower|up|down|above|below|away|apart|from)\b)"
-)
 _HOLD = re.compile(rf"(?i)\b(?:hold|keep|sustain|let)s? {ARTICLE}$")
 _FOR = re.compile(r"(?: (?:ring|sound|on|out|going))* for (?:all )?")
 _PICK = re.compile(rf"(?i)\b(?:pick|strike|stroke|strum|hit)(?:s|es|ing)? {ARTICLE}$")
@@ -137,7 +133,8 @@ def claim_tied(text: str, links: Sequence[LickLink], outside: Sequence[Term]) ->
     yield from claim_started(sentence)
     yield from _struck(sentence)
     yield from _keys(sentence)
-    yield from _covers(sentence)
+    yield from claim_covered(sentence)
+    yield from claim_numbered(sentence)
     yield from claim_led(sentence)
 
 
@@ -283,15 +280,3 @@ def _keys(sentence: Sentence) -> Iterator[Claim]:
             term = replace(terms[0], start=link.start, end=link.end)
             if not sentence.denied(term):
                 yield Claim("key", link, (term,), inside=False)
-
-
-def _covers(sentence: Sentence) -> Iterator[Claim]:
-    """``[the slide] covers two frets``: how far it goes."""
-    for link in sentence.links:
-        found = _FRETS.match(sentence.text, link.end)
-        number = read_number(found[2]) if found is not None else None
-        if found is None or number is None:
-            continue
-        term = Term("count", Count(number, "fret"), found.start(1), found.end(1), found[1])
-        if not sentence.denied(term):
-            yield Claim("count", link, (term,), inside=False)

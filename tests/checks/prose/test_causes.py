@@ -75,6 +75,17 @@ def test_a_note_outside_a_scale_is_called_as_its_author_calls_it(room: Proofroom
     assert [f.message.rpartition(", and ")[2] for f in found] == ["B is not in it"]
 
 
+def test_a_grace_note_is_looked_for_among_the_grace_notes(room: Proofroom) -> None:
+    """The chord, and a plain note beside it, have the note that is named; the grace note is another."""
+    lick = "```lick x\nkey: D minor\n\nDm | g(1:{}) 1:5 - 1:3 - 1:5 - - -\n```\n\n"
+    words = "[The A at the fifth fret](lick:x@1.1) has a grace note hammered into it from G.\n"
+    assert room.prove(f"{lick.format(3)}{words}").findings == ()
+    found = room.prove(f"{lick.format(4)}{words}").findings
+    assert [(f.span.text, f.message) for f in found if f.rule == "prose/mention"] == [
+        ("G", "the words name a grace note G, which is not used in “x”")
+    ]
+
+
 def test_words_of_drafts_are_read_too(room: Proofroom) -> None:
     """Drafts are proofed, their prose among the rest."""
     course = (

@@ -1,10 +1,10 @@
 """Something that a sentence names beside its links, and nothing near them has it.
 
 A note, a string, a fret or a technique that stands outside the links is looked for in the bars of the links
-and beside them, a note in their chords as well: where the lick and the one it is varied from have it nowhere,
-it is found, where they have it farther away, it is listed as not checked. A chord, a degree, a count, a
-finger, a stroke, a position, an interval is held by any place that the sentence may speak of, and else
-listed. What is denied, supposed or compared is left alone.
+and beside them, a note in their chords as well, a grace note among the grace notes alone: where the lick and
+the one it is varied from have it nowhere, it is found, where they have it farther away, it is listed as not
+checked. A chord, a degree, a count, a finger, a stroke, a position, an interval is held by any place that the
+sentence may speak of, and else listed. What is denied, supposed or compared is left alone.
 
 Why it matters: a slip of the pen in the middle of a sentence is found by no ear.
 
@@ -13,6 +13,7 @@ What to do: mend the word; where it speaks of another lick, link that one.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -38,11 +39,17 @@ Has = Callable[[Subject, Sequence[MusicBar]], bool]
 """Whether bars of a piece have what is named."""
 
 
+_GRACE = re.compile(r"(?i)\bgrace notes?(?: [a-z]+){0,4} (?:from|on) (?:the )?$")
+"""``a grace note hammered into it from G``."""
+
+
 def judge(claim: Claim, notes: Pointed) -> Verdict:
     """Look for it near the links, then in everything that the sentence may speak of."""
     term = claim.terms[0]
     what = "not used in"
     match term.value:
+        case PitchClass() if _GRACE.search(claim.link.passage.text[: term.start]):
+            said, has = f"a grace note {term.value.spoken}", _has_grace(term.value)
         case PitchClass():
             said, has = term.value.spoken, _has_note(term.value)
             what = "in no note, chord or key of"
@@ -175,6 +182,14 @@ def _has_string(said: StringName) -> Has:
     def has(subject: Subject, bars: Sequence[MusicBar]) -> bool:
         strings = strings_of(said, subject.piece.music.guitar)
         return any(tone.string in strings and (not said.open or tone.fret == 0) for tone in _tones(bars))
+
+    return has
+
+
+def _has_grace(said: PitchClass) -> Has:
+    def has(_: Subject, bars: Sequence[MusicBar]) -> bool:
+        graces = (grace for sound in _sounds(bars) for grace in sound.grace)
+        return any(said.semitone in pitch_classes(tone) for grace in graces for tone in grace.tones)
 
     return has
 

@@ -33,6 +33,7 @@ def test_a_site_is_published(lickwright: Command, started: Path, tmp_path: Path,
     assert (caches / "lickwright").is_dir()
 
 
+@pytest.mark.slow
 def test_progress_on_demand(lickwright: Command, started: Path) -> None:
     """Asked for, it says how many licks there are and which one is in hand."""
     assert started.is_dir()

@@ -75,6 +75,15 @@ def test_a_note_outside_a_scale_is_called_as_its_author_calls_it(room: Proofroom
     assert [f.message.rpartition(", and ")[2] for f in found] == ["B is not in it"]
 
 
+def test_a_list_that_is_moved_by_a_bar_says_the_bar_before(room: Proofroom) -> None:
+    """Nearer sounds, across the bar line, are the same list; a link slips by whole bars more often."""
+    lick = "```lick x\nkey: D minor\n\nDm | 1:5 - 1:3 1:1 1:0 - 1:3 -\n | 1:1 - 1:0 1:1 2:3 - 2:3 -\n```\n\n"
+    finding = next(iter(room.prove(f"{lick}It goes [A, G, F, E](lick:x@2.1-2.4).\n").findings))
+    assert finding.help.startswith("Link 1.1-1.4, which is A, G, F, E; or else")
+    finding = next(iter(room.prove(f"{lick}It goes [G, F, E](lick:x@2.2-2.4).\n").findings))
+    assert finding.help.startswith("Link 1.2-1.4, which is G, F, E; or else")
+
+
 def test_a_grace_note_is_looked_for_among_the_grace_notes(room: Proofroom) -> None:
     """The chord, and a plain note beside it, have the note that is named; the grace note is another."""
     lick = "```lick x\nkey: D minor\n\nDm | g(1:{}) 1:5 - 1:3 - 1:5 - - -\n```\n\n"

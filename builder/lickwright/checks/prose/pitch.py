@@ -100,22 +100,23 @@ def _advice(notes: Pointed, said: PitchClass, real: str) -> str:
 
 
 def _elsewhere(notes: Pointed, names: tuple[PitchClass, ...], real: str) -> str:
-    """Where other sounds in a row are what is listed, in the bar where the link begins or beside it."""
+    """Where other sounds in a row are what is listed, in the bar where a link begins or beside it."""
     if len({name.semitone for name in names}) < 2 or not notes.heard:
         return ""
     first = notes.heard[0]
-    found: list[tuple[Fraction, AddressRange]] = []
+    found: list[tuple[bool, Fraction, AddressRange]] = []
     for voice in replace(notes, at=None).voices:
         for start in range(len(voice) - len(names) + 1):
             row = voice[start : start + len(names)]
             beside = all(abs(h.index - first.index) <= 1 for h in (row[0], row[-1]))
             if beside and all(n.semitone in h.pitch_classes for n, h in zip(names, row, strict=True)):
                 at = AddressRange(row[0].sound.address, row[-1].sound.address)
-                found.append((abs(_onset(notes, row[0]) - _onset(notes, first)), at))
+                shifted = at.first.sound != first.sound.address.sound  # not by whole bars, the likelier slip
+                found.append((shifted, abs(_onset(notes, row[0]) - _onset(notes, first)), at))
     if not found:
         return ""
     said = ", ".join(name.spoken for name in names)
-    nearest = min(found, key=lambda each: each[0])[1]
+    nearest = min(found, key=lambda each: each[:2])[2]
     return f"Link {nearest}, which is {said}; or else write {real}, or mend the notes"
 
 

@@ -1,8 +1,8 @@
 """The repair that words alone ask for: no row and no rule accuses a note, and a sentence calls it otherwise.
 
 The notes that a finger that types may have meant are tried. One is offered where it makes the words true, all
-other words of the piece stay true, and the rules find nothing that they did not find before. The finding is as
-severe as it was: the words may be what has slipped.
+other words of the piece stay true, and the rules find nothing that they did not find before. The finding is
+as severe as it was: the words may be what has slipped.
 """
 
 from __future__ import annotations

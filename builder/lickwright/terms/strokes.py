@@ -38,11 +38,13 @@ def read_stroke(text: str) -> tuple[str, bool]:
 
 _PART = (
     rf"(?:(?P<number>{CARDINAL}|an?) )?(?P<all>all[ -])?(?P<way>down|up)"
-    r"(?P<noun>[ -]?(?:stroke|pick))?(?P<plural>s)?(?![\w-])"
+    r"(?P<noun>[ -]?(?:stroke|pick))?(?P<plural>s)?(?!\w|-(?!(?:down|up)\b|(?:down|up)[ -]?strokes?))"
 )
 _ONE = re.compile(_PART)
 _NEXT = re.compile(rf"(?P<gap>,? (?:and |then |and then |followed by )?|[-–]){_PART}")
-_LEFT_OUT = re.compile(r"\b(?:except|but (?:for|on|not|the)|other than|apart from|save)\b")
+_LEFT_OUT = re.compile(
+    r"\b(?:except|but (?:for|on|not|the)|other than|apart from|save|mostly|mainly|nearly|almost)\b"
+)
 _WHERE = re.compile(r",? (?:on|off|at|for|where|when|whenever|under|over|between)\b")
 
 

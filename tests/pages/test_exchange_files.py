@@ -48,6 +48,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "site"
 
 
+@pytest.mark.slow  # a whole course is published for it
 def test_every_lick_is_offered_in_every_format(site: Path) -> None:
     """The links under a lick lead to its files; an excerpt has none of its own."""
     page = html.parse(site / "lessons" / "one.html")
@@ -61,6 +62,7 @@ def test_every_lick_is_offered_in_every_format(site: Path) -> None:
     assert len(page.xpath("//section[contains(@class, 'practice')]")) == 2
 
 
+@pytest.mark.slow  # a whole course is published for it
 def test_the_files_say_whose_they_are(site: Path) -> None:
     """Title, author and licence stand in each."""
     for file in (site / "music").iterdir():

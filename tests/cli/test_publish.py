@@ -21,6 +21,7 @@ def started(lickwright: Command, tmp_path: Path) -> Path:
     return tmp_path / "content"
 
 
+@pytest.mark.slow
 def test_a_site_is_published(lickwright: Command, started: Path, tmp_path: Path, caches: Path) -> None:
     """It stands in ``site``, the status is 0, nothing but the summary is said."""
     assert started.is_dir()

@@ -103,6 +103,7 @@ def test_a_lesson_with_open_queries_is_not_signed(lickwright: Command, course: P
     assert lickwright("sign", "one", "--by", "Ann").status == 0
 
 
+@pytest.mark.slow
 def test_only_what_is_signed_is_published(lickwright: Command, course: Path) -> None:
     """Not signed and changed since are told by name, and the last site stays."""
     lickwright("sign", "one", "--by", "Ann")

@@ -19,7 +19,7 @@ from lickwright.instrument.scale_fingering.fingered import (
 )
 from lickwright.instrument.scale_fingering.ringing import HELD, ringing_path, step_cost
 from lickwright.instrument.scale_fingering.rolls import picking_hand, rolls
-from lickwright.instrument.scale_fingering.step import Step, pitches_between, places_of
+from lickwright.instrument.scale_fingering.step import Step, pitches_between
 from lickwright.instrument.tuning import parse_tuning
 from lickwright.theory.scale import Scale, parse_scale
 
@@ -112,7 +112,7 @@ def test_what_rings_lies_under_one_hand(name: str) -> None:
     assert found.way == "ringing"
     shared = steps_on_one_string(found.steps)
     for number in shared:
-        places = [places_of(midi, GUITAR) for midi in sounding(found.steps)[number - 1 : number + 1]]
+        places = [GUITAR.places(midi) for midi in sounding(found.steps)[number - 1 : number + 1]]
         pairs = [(one, other) for one, other in product(*places) if one[0] != other[0]]
         assert all(one[1] and other[1] for one, other in pairs) or not pairs
     assert not too_wide(found.steps, 2, WIDEST.possible + 1) or shared
@@ -133,7 +133,7 @@ def cost_of(steps: tuple[Step, ...]) -> int | None:
 def every_step(midi: int) -> list[Step]:
     return [
         Step(string, fret, finger)
-        for string, fret in places_of(midi, GUITAR)
+        for string, fret in GUITAR.places(midi)
         for finger in (("1", "2", "3", "4") if fret else ("0",))
     ]
 

@@ -9,7 +9,7 @@ import pytest
 from lickwright.instrument.guitar import Guitar
 from lickwright.instrument.scale_fingering import plain
 from lickwright.instrument.scale_fingering.plain import plain_path
-from lickwright.instrument.scale_fingering.step import Step, pitches_between, places_of
+from lickwright.instrument.scale_fingering.step import Step, pitches_between
 from lickwright.theory.scale import parse_scale
 
 GUITAR = Guitar(frets=9)
@@ -20,7 +20,7 @@ Way = tuple[plain._Node, ...]
 def every_way(midis: tuple[int, ...], position: int | None) -> list[Way]:
     """Every choice of place and position for each note."""
     choices = [
-        [node for place in places_of(midi, GUITAR) for node in plain._nodes(place, GUITAR, position)]
+        [node for place in GUITAR.places(midi) for node in plain._nodes(place, GUITAR, position)]
         for midi in midis
     ]
     return list(product(*choices))

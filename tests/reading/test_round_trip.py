@@ -56,6 +56,14 @@ def test_a_lick_with_every_form_reads_back(lick: Lick) -> None:
     assert_reads_back(lick)
 
 
+@pytest.mark.slow
+@tries(60)
+@given(licks())
+def test_more_licks_with_every_form_read_back(lick: Lick) -> None:
+    """The same, on more of them."""
+    assert_reads_back(lick)
+
+
 @tries(40)
 @given(variations())
 def test_a_variation_reads_back(lick: Lick) -> None:

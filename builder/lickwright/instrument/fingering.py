@@ -47,15 +47,13 @@ def place(midi: int, guitar: Guitar, near: int = 1) -> tuple[tuple[int, int], ..
     Returns:
         Pairs of string and fret, best first; empty when the pitch is out of range.
     """
-    frets = ((string, midi - guitar.open_midi(string)) for string in range(1, guitar.strings + 1))
-    places = [(string, fret) for string, fret in frets if guitar.has_fret(fret)]
 
     def distance(place: tuple[int, int]) -> tuple[int, int]:
         fret = place[1]
         outside = 0 if fret == 0 else max(near - fret, fret - (near + _FINGERS - 1), 0)
         return outside, fret
 
-    return tuple(sorted(places, key=distance))
+    return tuple(sorted(guitar.places(midi), key=distance))
 
 
 def _layer(midi: int, guitar: Guitar, positions: range) -> list[_Node]:

@@ -71,3 +71,8 @@ class Guitar:
             IndexError: When there is no such string: ask :meth:`has_string` first.
         """
         return self.open_midi(string) + fret
+
+    def places(self, midi: int) -> tuple[tuple[int, int], ...]:
+        """Every place of a sounding pitch, (string, fret), from the highest-sounding string."""
+        frets = ((string, midi - self.open_midi(string)) for string in range(1, self.strings + 1))
+        return tuple((string, fret) for string, fret in frets if self.has_fret(fret))

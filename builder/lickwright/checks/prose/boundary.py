@@ -82,7 +82,7 @@ def _ends(notes: Pointed, which: str) -> list[Address]:
     """The sounds at one end of the link, in each voice; with a pickup, those of bar 1 too."""
     voices = list(notes.voices)
     if notes.at is None and which == "first":
-        voices += [[h for h in voice if h.bar.number > 0] for voice in notes.voices]  # type: ignore[misc]
+        voices += [tuple(h for h in voice if h.bar.number > 0) for voice in notes.voices]
     place = 0 if which == "first" else -1
     return list(dict.fromkeys(voice[place].sound.address for voice in voices if voice))
 

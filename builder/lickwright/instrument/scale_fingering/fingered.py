@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from lickwright.instrument.scale_fingering.plain import plain_path
 from lickwright.instrument.scale_fingering.ringing import HELD, ringing_path
-from lickwright.instrument.scale_fingering.step import Place, Step, pitches_between, places_of
+from lickwright.instrument.scale_fingering.step import Place, Step, pitches_between
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -133,7 +133,7 @@ def _ends(wish: Wish, guitar: Guitar) -> tuple[int, int] | None:
 
 
 def _reached(midi: int, position: int | None, guitar: Guitar) -> bool:
-    places = places_of(midi, guitar)
+    places = guitar.places(midi)
     if position is None:
         return bool(places)
     if position == 0:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from lickwright.instrument.fretboard import span
 from lickwright.instrument.hand import reach
 from lickwright.instrument.position import ABOVE, BELOW
-from lickwright.instrument.scale_fingering.step import Place, Step, places_of
+from lickwright.instrument.scale_fingering.step import Place, Step
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -77,7 +77,7 @@ def plain_path(
     layers: list[dict[_Node, tuple[int, _Node | None]]] = []
     for number, midi in enumerate(midis):
         layer: dict[_Node, tuple[int, _Node | None]] = {}
-        for place in places_of(midi, guitar):
+        for place in guitar.places(midi):
             if ends.get(number) not in (None, place):
                 continue
             for node in _nodes(place, guitar, fixed):

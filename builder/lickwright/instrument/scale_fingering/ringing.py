@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from lickwright.instrument.fretboard import span
 from lickwright.instrument.hand import FINGERS, reach
-from lickwright.instrument.scale_fingering.step import Place, Step, places_of
+from lickwright.instrument.scale_fingering.step import Place, Step
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -76,7 +76,7 @@ def ringing_path(
 
 
 def _steps(midi: int, guitar: Guitar, only: Place | None) -> Iterator[Step]:
-    for string, fret in places_of(midi, guitar):
+    for string, fret in guitar.places(midi):
         if (string, fret) == only or (only is None and fret <= _TOP):
             for finger in FINGERS if fret else OPEN:
                 yield Step(string, fret, finger)

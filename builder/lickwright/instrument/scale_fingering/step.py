@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Collection
 
-    from lickwright.instrument.guitar import Guitar
 
 Place = tuple[int, int]
 """String and fret."""
@@ -31,12 +30,6 @@ class Step:
     def place(self) -> Place:
         """String and fret."""
         return self.string, self.fret
-
-
-def places_of(midi: int, guitar: Guitar) -> list[Place]:
-    """Return every place of a pitch, from the highest-sounding string."""
-    frets = ((string, midi - guitar.open_midi(string)) for string in range(1, guitar.strings + 1))
-    return [(string, fret) for string, fret in frets if guitar.has_fret(fret)]
 
 
 def pitches_between(semitones: Collection[int], start: int, stop: int) -> tuple[int, ...]:
